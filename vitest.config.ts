@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: MIT
+// Four projects, by what they need: unit (nothing), sim (the compiled firmware in the emulator),
+// browser (Chromium and a built page), port (a pseudo-terminal; Web Serial in private namespaces).
+import { svelte } from '@sveltejs/vite-plugin-svelte';
+import { defineConfig } from 'vitest/config';
+
+const slow = { testTimeout: 300_000, hookTimeout: 120_000, fileParallelism: false };
+const project = (name: string, include: string[], more = {}) => ({
+  plugins: [svelte()],
+  test: { name, include, environment: 'node', ...more },
+});
+export default defineConfig({
+  test: {
+    projects: [
+      project(
+        'unit',
+        [
+          'web/src/**/*.test.ts',
+          'firmware-protocol/ts/**/*.test.ts',
+          'bench-sim/**/*.test.ts',
+          'tests/architecture/**/*.test.ts',
+        ],
+        { testTimeout: 60_000 },
+      ),
+      project('sim', ['tests/sim/**/*.test.ts'], slow),
+      project('browser', ['tests/browser/**/*.test.ts'], slow),
+      project('port', ['tests/port/**/*.test.ts'], slow),
+    ],
+  },
+});
