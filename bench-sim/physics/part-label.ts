@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: MIT
+// The labels on a drawn car's parts: a maker's ratings lie near the healthy truth, not on it. Invented names
+// of the club night "Quarry Lantern 90" and its truck "Marmot". It never sees a fault.
+import type { Car, Controller, Motor, Pack, Servo } from '#core/parts/part';
+import { seededRandom, type SeededRandom } from '../seeded-random.ts';
+import type { CarParameters } from './parameters.ts';
+import { kvRpmPerV, noLoad, stallA } from './steady-state.ts';
+
+const to = (value: number, step: number): number => Number((Math.round(value / step) * step).toFixed(6));
+
+function labelMotor(random: SeededRandom, car: CarParameters): Motor {
+  return {
+    kind: 'motor',
+    name: `Marmot ${car.motor.turns}T`,
+    turns: car.motor.turns,
+    polePairs: car.motor.polePairs,
+    sensored: true,
+    ratedKvRpmPerV: to(kvRpmPerV(car.motor) * random.between(0.975, 1.025), 10),
+    ratedKvTolerance: 0.07,
+    ratedSpeedRpm: 50000,
+    ratedNoLoadA: to(noLoad(car).currentA * random.between(0.95, 1.06), 0.1),
+  };
+}
+function labelServo(random: SeededRandom, { servo }: CarParameters): Servo {
+  return {
+    kind: 'servo',
+    name: servo.digital ? 'Marmot steering, digital' : 'Marmot steering, analog',
+    digital: servo.digital,
+    ratedVoltageV: servo.ratedV,
+    ratedStallA: to(stallA(servo, 25) * random.between(0.95, 1.05), 0.05),
+    ratedStallTolerance: 0.2,
+    degreesPerUs: to(((servo.radPerS * 180) / Math.PI / 1e6) * random.between(0.99, 1.01), 0.0005),
+  };
+}
+function labelController(random: SeededRandom, { controller, servo }: CarParameters): Controller {
+  const toUs = (widthS: number) => Math.round(widthS * 1e6);
+  return {
+    kind: 'controller',
+    name: 'Lantern 90 speed controller',
+    railSettingV: servo.ratedV,
+    railFloorV: to(random.between(4, 4.3), 0.1),
+    throttle: {
+      lowUs: toUs(controller.lowS),
+      neutralUs: toUs(controller.neutralS),
+      highUs: toUs(controller.highS),
+    },
+  };
+}
+const labelPack = ({ pack }: CarParameters): Pack => ({
+  kind: 'pack',
+  name: 'Quarry 2S',
+  cells: 2,
+  chemistry: 'lipo',
+  capacityAh: to(pack.capacityAh, 0.1),
+});
+
+export function labelCar(seed: number, car: CarParameters): Car {
+  const random = seededRandom(seed, 'label');
+  return {
+    name: `Marmot no. ${seed}`,
+    motor: labelMotor(random.stream('motor'), car),
+    servo: labelServo(random.stream('servo'), car),
+    controller: labelController(random.stream('controller'), car),
+    pack: labelPack(car),
+  };
+}

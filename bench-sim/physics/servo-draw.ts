@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+// Draws a standard or low-profile steering servo for a rail of 6.0 or 7.4 V: stall current first, the rest
+// about it. Ranges from memory.
+import type { SeededRandom } from '../seeded-random.ts';
+import { copperFactor } from './copper.ts';
+import type { ServoParameters } from './parameters.ts';
+
+const degrees = Math.PI / 180;
+
+function electrical(random: SeededRandom, ratedV: number) {
+  const totalOhm = ratedV / random.between(2.2, 4.4);
+  const fixed = random.between(0.1, 0.18);
+  return {
+    copperOhm: ((1 - fixed) * totalOhm) / copperFactor(25),
+    fixedOhm: fixed * totalOhm,
+    inductanceH: random.between(0.3e-3, 0.6e-3),
+  };
+}
+function mechanical(random: SeededRandom, ratedV: number) {
+  const torqueNmPerA = (ratedV / 6) * random.between(2.6e-3, 3.7e-3);
+  const movingNm = torqueNmPerA * random.between(0.15, 0.25);
+  const coulomb = random.between(0.55, 0.7);
+  return {
+    torqueNmPerA,
+    inertiaKgM2: random.between(1e-8, 2e-8),
+    gear: random.between(210, 300),
+    coulombNm: coulomb * movingNm,
+    viscousNms: ((1 - coulomb) * movingNm * torqueNmPerA) / ratedV,
+  };
+}
+function loop(random: SeededRandom, digital: boolean) {
+  return {
+    bandRad: random.between(3, 6) * degrees,
+    deadBandRad: random.between(0.2, 0.5) * degrees,
+    loopS: digital ? 0.003 : 0.02,
+    centreS: 1.5e-3 + random.between(-8e-6, 8e-6),
+    radPerS: random.between(0.085, 0.105) * degrees * 1e6,
+  };
+}
+function stops(random: SeededRandom) {
+  return {
+    stopRad: random.between(62, 75) * degrees,
+    stiffnessNmPerRad: random.between(300, 500),
+    dampingNms: random.between(0.5, 0.7),
+    startRad: random.between(-3, 3) * degrees,
+    blockCreep: 0,
+  };
+}
+function warmth(random: SeededRandom) {
+  return {
+    windingJPerK: random.between(0.7, 1.1),
+    windingToCaseKPerW: random.between(5, 8),
+    caseJPerK: random.between(16, 24),
+    caseToAirKPerW: random.between(10, 14),
+  };
+}
+export function drawServo(random: SeededRandom, ratedV: number): ServoParameters {
+  const digital = random.unit() < 0.75;
+  return {
+    digital,
+    ratedV,
+    ...electrical(random, ratedV),
+    ...mechanical(random, ratedV),
+    ...loop(random, digital),
+    ...stops(random),
+    ...warmth(random),
+    electronicsA: random.between(0.006, 0.02),
+    softStartS: 0,
+    currentLimitA: 0,
+  };
+}

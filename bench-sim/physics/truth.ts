@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+// The true value of every result the plant can speak for, by result id. Each definition stands in README.md
+// beside this file; a check that means another measurand must correct for the difference.
+import type { CarParameters } from './parameters.ts';
+import type { RailEvents } from './rail-events.ts';
+import { kvRpmPerV, noLoad, railSourceOhm, railV, stallA } from './steady-state.ts';
+
+interface Reached {
+  readonly car: CarParameters;
+  readonly bank: { readonly conductanceS: readonly number[] };
+  readonly servo: { readonly pushStartC: number | null };
+  readonly warmth: { readonly servo: { readonly innerC: number } };
+  readonly events: RailEvents;
+}
+
+/** Ids without a value yet (no load step so far) are absent, never guessed. */
+export function truthOf(plant: Reached): Record<string, number> {
+  const { car, servo, warmth, bank } = plant;
+  const spinning = noLoad(car);
+  const restV = railV(car, 0);
+  return {
+    'no-load-current': spinning.currentA,
+    'no-load-speed': spinning.speedRpm,
+    kv: kvRpmPerV(car.motor),
+    'stall-current': stallA(car.servo, servo.pushStartC ?? warmth.servo.innerC),
+    'source-resistance': railSourceOhm(car),
+    'rail-setting': restV,
+    'steady-drop': restV - railV(car, bank.conductanceS[7]),
+    ...happened(plant.events),
+  };
+}
+function happened(events: RailEvents): Record<string, number> {
+  const found: Record<string, number> = {};
+  const lowest = events.lowest();
+  const step = events.lowestStep();
+  if (lowest !== null) found['deepest-dip'] = lowest.lowestV;
+  if (step !== null) found['recovery'] = step.outsideUntilS - step.startS;
+  return found;
+}

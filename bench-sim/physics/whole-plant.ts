@@ -1,0 +1,171 @@
+// SPDX-License-Identifier: MIT
+// The car on the bench: joins pack, supply line, controller, rail, motor, servo and heat on one fixed grid of
+// 8 us steps, so that the same car and inputs give the same figures however it is called. Couplings between
+// parts are one step late, which is short against every pole they join. It knows no pin and no count.
+import type { HallEdge, Plant, PlantInputs, PlantOutputs } from '../wiring/plant.ts';
+import { actIn } from './bench-person.ts';
+import { DriveMotor } from './drive-motor.ts';
+import { HallLines } from './hall-lines.ts';
+import { LoadBank } from './load-bank.ts';
+import { Pack } from './pack.ts';
+import type { CarParameters } from './parameters.ts';
+import { RailEvents } from './rail-events.ts';
+import { RailRegulator } from './rail-regulator.ts';
+import { Servo } from './servo.ts';
+import { SpeedController } from './speed-controller.ts';
+import { railV } from './steady-state.ts';
+import { SupplyLine } from './supply-line.ts';
+import { truthOf } from './truth.ts';
+import { Warmth } from './warmth.ts';
+
+export const stepS = 8e-6;
+/** Slow things (heat, open-circuit voltage, the controller's mind) move once in this many steps. */
+const stepsPerTick = 125;
+const tickS = stepS * stepsPerTick;
+/** A steering pulse that moves by more than this is a servo event of the rail. */
+const moveS = 20e-6;
+
+interface MutableOutputs extends PlantOutputs {
+  thermistorC: (number | null)[];
+}
+
+export class CarPlant implements Plant {
+  readonly inputs: PlantInputs = {
+    feed: 'off',
+    loadMask: 0,
+    packLoad: false,
+    bleeder: false,
+    hallSupply: false,
+    steeringPulseS: null,
+    throttlePulseS: null,
+  };
+  readonly car: CarParameters;
+  readonly pack: Pack;
+  readonly line: SupplyLine;
+  readonly controller: SpeedController;
+  readonly rail: RailRegulator;
+  readonly motor: DriveMotor;
+  readonly hall: HallLines;
+  readonly servo: Servo;
+  readonly bank: LoadBank;
+  readonly warmth: Warmth;
+  readonly events: RailEvents;
+  private readonly seen: MutableOutputs;
+  private stepsDone = 0;
+  private untilTick = 1;
+  private lastMask = 0;
+  private lastPulseS: number | null = null;
+  private railShuntA = 0;
+
+  constructor(car: CarParameters) {
+    this.car = car;
+    this.pack = new Pack(car.pack, stepS);
+    this.line = new SupplyLine(car.line, car.pack.seriesOhm, stepS);
+    this.controller = new SpeedController(car.controller, stepS);
+    this.rail = new RailRegulator(car.rail, stepS);
+    this.motor = new DriveMotor(car.motor, car.controller.driverOhm, stepS);
+    this.hall = new HallLines(car.motor);
+    this.servo = new Servo(car.servo, stepS);
+    this.bank = new LoadBank(car.bankOhm, car.railShuntOhm);
+    this.warmth = new Warmth(car);
+    this.events = new RailEvents(car.rail.settingV);
+    this.seen = {
+      packV: this.pack.openV,
+      controllerV: car.line.startV,
+      packA: 0,
+      railV: 0,
+      railA: 0,
+      midCellV: this.pack.lowerOpenV,
+      thermistorC: this.warmth.thermistorC,
+      hall: this.hall.levels,
+    };
+  }
+  outputs(): PlantOutputs {
+    return this.seen;
+  }
+  /** Seconds reached: the first grid point at or after the time last asked for. */
+  get timeS(): number {
+    return this.stepsDone * stepS;
+  }
+  advance(
+    timeS: number,
+    onStep: (outputs: PlantOutputs, dtS: number) => void,
+    onEdge: (edge: HallEdge) => void,
+  ): void {
+    this.watchInputs();
+    const target = timeS - stepS * 1e-6;
+    while (this.timeS < target) {
+      if (--this.untilTick === 0) this.tick(onEdge);
+      this.step(onEdge);
+      onStep(this.seen, stepS);
+    }
+  }
+  person(act: string): void {
+    const done = actIn(act);
+    if (done === 'block') this.servo.block();
+    else if (done === 'free') this.servo.free();
+    else if (done !== null) this.controller.switchedOn = done === 'switch on';
+  }
+  truth(): Readonly<Record<string, number>> {
+    return truthOf(this);
+  }
+  private step(onEdge: (edge: HallEdge) => void): void {
+    const { inputs, line, pack, motor, rail, servo, bank, controller } = this;
+    const startS = this.stepsDone * stepS;
+    const mask = inputs.loadMask & 7;
+    const plugV = bank.plugV(rail.receiverV, this.railShuntA);
+    servo.step(plugV, inputs.steeringPulseS, this.warmth.servo.innerC);
+    rail.step(line.busV, bank.conductanceS[mask], bank.seenA(mask, servo.plugA));
+    this.railShuntA = bank.shuntA(mask, rail.receiverV, servo.plugA);
+    controller.step();
+    motor.step(controller.duty, controller.brake, line.busV);
+    if (motor.turnedRad > 0) this.hall.advance(motor.turnedRad, startS, stepS, onEdge);
+    const drawA = motor.busA + rail.inputA(line.busV) + controller.drawA(line.busV);
+    line.step(pack.sourceV, drawA, inputs.feed, inputs.packLoad, inputs.bleeder);
+    pack.step(line.packA);
+    this.stepsDone++;
+    this.observe();
+  }
+  private observe(): void {
+    const { seen, line, rail } = this;
+    seen.packV = line.packV;
+    seen.controllerV = line.controllerV;
+    seen.packA = line.packA;
+    seen.railV = rail.receiverV;
+    seen.railA = this.railShuntA;
+    seen.midCellV = this.pack.lowerCellV(line.packA);
+    this.events.step(this.stepsDone * stepS, rail.receiverV);
+  }
+  private tick(onEdge: (edge: HallEdge) => void): void {
+    this.untilTick = stepsPerTick;
+    const { controller, line, motor } = this;
+    controller.tick(line.busV, this.inputs.throttlePulseS, motor.currentA, tickS);
+    this.rail.tick(controller.awake, tickS);
+    this.hall.supply(this.inputs.hallSupply || controller.awake, this.timeS, onEdge);
+    this.pack.settle();
+    this.warmth.tick(this, tickS);
+  }
+  /** A load step, or a servo move, begins an event of the rail; taking load or feed off ends it. */
+  private watchInputs(): void {
+    const { loadMask, steeringPulseS, feed } = this.inputs;
+    if (feed !== 'full') this.events.close();
+    if (loadMask !== this.lastMask) this.loadChanged(loadMask);
+    if (steeringPulseS !== this.lastPulseS) this.steeringChanged(steeringPulseS);
+  }
+  private loadChanged(loadMask: number): void {
+    const more = this.bank.conductanceS[loadMask & 7] > this.bank.conductanceS[this.lastMask & 7];
+    this.lastMask = loadMask;
+    if (more) this.beginEvent(railV(this.car, this.bank.conductanceS[loadMask & 7]));
+    else this.events.close();
+  }
+  private steeringChanged(pulseS: number | null): void {
+    const before = this.lastPulseS;
+    this.lastPulseS = pulseS;
+    if (pulseS === null || before === null || Math.abs(pulseS - before) < moveS) return;
+    if (this.lastMask === 0) this.beginEvent(Number.NaN);
+  }
+  private beginEvent(settledV: number): void {
+    const up = this.inputs.feed === 'full' && this.rail.receiverV > 0.9 * this.car.rail.settingV;
+    if (up) this.events.begin(this.timeS, settledV);
+  }
+}
