@@ -37,7 +37,7 @@ export const faultTable: readonly FaultEntry[] = [
   {
     name: 'worn-bearings',
     words: 'The motor bearings are worn: more friction at every speed.',
-    severity: '1: no-load torque doubled',
+    severity: '1: friction torque 2.2 times what it was',
     check: 'motor-no-load',
     verdict: 'fail',
     room: 'plant',
@@ -45,15 +45,15 @@ export const faultTable: readonly FaultEntry[] = [
   {
     name: 'weak-rotor',
     words: 'The rotor magnet has lost flux: the motor turns faster and draws more.',
-    severity: '1: 15 % of the flux gone',
+    severity: '1: 12 % of the flux gone',
     check: 'motor-no-load',
     verdict: 'fail',
     room: 'plant',
   },
   {
     name: 'failing-servo-motor',
-    words: 'The servo motor is failing: shorted turns draw too much when stalled.',
-    severity: '1: stall current up by half',
+    words: 'The servo motor is failing: worn brushes and windings let too little current through.',
+    severity: '1: stall current down to 60 %',
     check: 'servo-stall',
     verdict: 'fail',
     room: 'plant',
@@ -61,7 +61,7 @@ export const faultTable: readonly FaultEntry[] = [
   {
     name: 'soft-rail',
     words: 'The receiver rail is soft: too much resistance between regulator and receiver.',
-    severity: '1: 250 mohm more',
+    severity: '1: source resistance 140 mohm',
     check: 'rail-sag',
     verdict: 'fail',
     room: 'plant',
@@ -77,10 +77,10 @@ export const faultTable: readonly FaultEntry[] = [
   {
     name: 'dead-hall-line',
     words: 'Hall line A of the sensor cable is dead: no speed.',
-    severity: 'above 0.5: the line stays high',
+    severity: 'above 0.5: the line stays low',
     check: 'motor-no-load',
     verdict: 'notMeasured',
-    room: 'wiring',
+    room: 'plant',
   },
   {
     name: 'open-thermistor',
@@ -88,12 +88,13 @@ export const faultTable: readonly FaultEntry[] = [
     severity: 'above 0.5: no connection',
     check: 'motor-no-load',
     verdict: 'notMeasured',
-    room: 'wiring',
+    room: 'plant',
   },
   {
     name: 'block-loose',
     words: 'The block the servo horn rests against is loose and gives way.',
-    severity: '1: the horn moves freely; between: the stop is that much softer',
+    severity:
+      '1: gives way at 100 degrees a second under the full stall torque; between: proportionally slower',
     check: 'servo-stall',
     verdict: 'notMeasured',
     room: 'plant',

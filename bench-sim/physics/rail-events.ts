@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
-// Watches the true rail through load steps and servo moves: the lowest voltage of each event, and how long a
-// load step keeps the rail outside 2 % of its setting about the settled value. It changes nothing.
+// Watches the true rail, in a bandwidth of 3.4 kHz (one pole), through load steps and servo moves: the lowest
+// voltage of each event, and how long a load step keeps the rail outside 2 % of its setting about the settled
+// value. It changes nothing.
 
 /** An event is over after this at the latest. */
 const longestS = 1;
+const bandwidthHz = 3400;
 
 export interface RailEvent {
   lowestV: number;
@@ -17,21 +19,25 @@ export class RailEvents {
   private hardest: RailEvent | null = null;
   private hardestStep: RailEvent | null = null;
   private current: RailEvent | null = null;
+  private smoothV = 0;
+  private readonly follow: number;
   private readonly band: number;
 
-  constructor(settingV: number) {
+  constructor(settingV: number, stepS: number) {
     this.band = 0.02 * settingV;
+    this.follow = 1 - Math.exp(-2 * Math.PI * bandwidthHz * stepS);
   }
   begin(timeS: number, settledV: number): void {
     this.close();
     this.current = { lowestV: Infinity, settledV, startS: timeS, outsideUntilS: timeS };
   }
   step(timeS: number, railV: number): void {
+    this.smoothV += (railV - this.smoothV) * this.follow;
     const event = this.current;
     if (event === null) return;
     if (timeS - event.startS > longestS) return this.close();
-    if (railV < event.lowestV) event.lowestV = railV;
-    if (Math.abs(railV - event.settledV) > this.band) event.outsideUntilS = timeS;
+    if (this.smoothV < event.lowestV) event.lowestV = this.smoothV;
+    if (Math.abs(this.smoothV - event.settledV) > this.band) event.outsideUntilS = timeS;
   }
   /** Ends the event under way and keeps it if it was the hardest. */
   close(): void {

@@ -66,7 +66,7 @@ export function drawRail(random: SeededRandom, settingV: number): RailParameters
     settingV: settingV * random.between(0.99, 1.01),
     droopOhm: random.between(5e-3, 18e-3),
     wiringOhm: random.between(15e-3, 34e-3),
-    loopHz: random.between(5e3, 14e3),
+    loopHz: random.between(2.5e3, 8e3),
     currentLoopS: random.between(4e-6, 7e-6),
     capacitanceF: random.between(330e-6, 560e-6),
     esrOhm: random.between(15e-3, 40e-3),

@@ -68,7 +68,7 @@ export class CarPlant implements Plant {
     this.servo = new Servo(car.servo, stepS);
     this.bank = new LoadBank(car.bankOhm, car.railShuntOhm);
     this.warmth = new Warmth(car);
-    this.events = new RailEvents(car.rail.settingV);
+    this.events = new RailEvents(car.rail.settingV, stepS);
     this.seen = {
       packV: this.pack.openV,
       controllerV: car.line.startV,
