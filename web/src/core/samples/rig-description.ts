@@ -16,7 +16,12 @@ const errorModel = z.object({
   noiseLsb: z.number().min(0),
 });
 const linear = z.object({ kind: z.literal('linear'), zeroV: z.number(), unitsPerV: z.number() });
-const ntc = z.object({ kind: z.literal('ntc'), pullUpOhm: z.number().positive(), r25Ohm: z.number().positive(), betaK: z.number().positive() });
+const ntc = z.object({
+  kind: z.literal('ntc'),
+  pullUpOhm: z.number().positive(),
+  r25Ohm: z.number().positive(),
+  betaK: z.number().positive(),
+});
 export const tapSchema = z.object({
   id: z.string().min(1),
   /** Converter input 0..7. */
