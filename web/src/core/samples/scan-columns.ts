@@ -74,7 +74,10 @@ export class ScanColumns implements SampleStore {
     if (scaling)
       for (const { atS, value, ends } of this.readings(scaling, fromS, toS)) {
         if (ends) clipped++;
-        else (times.push(atS), values.push(value));
+        else {
+          times.push(atS);
+          values.push(value);
+        }
       }
     return {
       timeS: Float64Array.from(times),
