@@ -1,22 +1,9 @@
 // SPDX-License-Identifier: MIT
 // Written by firmware-protocol/generate.ts from messages.tsv, codes.tsv and constants.tsv. Do not edit.
 // Layouts, types, codes and constants of the wire; it reads and writes nothing itself.
-export interface FieldLayout {
-  readonly name: string;
-  readonly cell: 'u8' | 'u16' | 'u32';
-  readonly shape: 'one' | 'fixed' | 'rest';
-  readonly count: number;
-}
-export interface MessageLayout {
-  readonly code: number;
-  readonly fixedBytes: number;
-  readonly fields: readonly FieldLayout[];
-}
-export interface CodeEntry {
-  readonly code: number;
-  readonly name: string;
-  readonly words: string;
-}
+export interface FieldLayout { readonly name: string; readonly cell: 'u8' | 'u16' | 'u32'; readonly shape: 'one' | 'fixed' | 'rest'; readonly count: number }
+export interface MessageLayout { readonly code: number; readonly fixedBytes: number; readonly fields: readonly FieldLayout[] }
+export interface CodeEntry { readonly code: number; readonly name: string; readonly words: string }
 export const wire = {
   /** refused when the rig's is older */
   protocolMajor: 1,
@@ -178,7 +165,7 @@ export interface LimitMessage {
   readonly id: number;
   /** see group limit [code] */
   readonly which: number;
-  /** raw code of one conversion, or ticks for overSpeed */
+  /** raw code of one conversion; for overSpeed ticks between two captured edges */
   readonly level: number;
   /** how long beyond it before the trip [ms] */
   readonly ms: number;
@@ -393,7 +380,7 @@ export interface StateMessage {
   readonly state: number;
   /** [code] */
   readonly trip: number;
-  /** [channel] */
+  /** 8 and more: input 0 and more of the multiplexer; 255: none [channel] */
   readonly tripTap: number;
   readonly tripRaw: number;
   /** [tick] */
@@ -444,7 +431,8 @@ export type CommandMessage =
   | SwitchMessage
   | CaptureMessage
   | FailSafeTestMessage
-  | WatchMessage;
+  | WatchMessage
+;
 export type ReportMessage =
   | AckMessage
   | NakMessage
@@ -456,48 +444,30 @@ export type ReportMessage =
   | CountersMessage
   | StateMessage
   | EventMessage
-  | StoreChunkMessage;
+  | StoreChunkMessage
+;
 export type Message = CommandMessage | ReportMessage;
 export type MessageName = Message['type'];
 export const messageLayouts = {
-  hello: {
-    code: 0x01,
-    fixedBytes: 3,
-    fields: [
+  hello: { code: 0x01, fixedBytes: 3, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'major', cell: 'u8', shape: 'one', count: 1 },
       { name: 'minor', cell: 'u8', shape: 'one', count: 1 },
-    ],
-  },
-  readDescriptor: {
-    code: 0x02,
-    fixedBytes: 3,
-    fields: [
+    ] },
+  readDescriptor: { code: 0x02, fixedBytes: 3, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'offset', cell: 'u16', shape: 'one', count: 1 },
-    ],
-  },
-  stream: {
-    code: 0x03,
-    fixedBytes: 2,
-    fields: [
+    ] },
+  stream: { code: 0x03, fixedBytes: 2, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'on', cell: 'u8', shape: 'one', count: 1 },
-    ],
-  },
-  scanList: {
-    code: 0x04,
-    fixedBytes: 6,
-    fields: [
+    ] },
+  scanList: { code: 0x04, fixedBytes: 6, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'fast', cell: 'u8', shape: 'fixed', count: 4 },
       { name: 'slow', cell: 'u8', shape: 'one', count: 1 },
-    ],
-  },
-  burst: {
-    code: 0x05,
-    fixedBytes: 13,
-    fields: [
+    ] },
+  burst: { code: 0x05, fixedBytes: 13, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'channel', cell: 'u8', shape: 'one', count: 1 },
       { name: 'samples', cell: 'u32', shape: 'one', count: 1 },
@@ -505,169 +475,105 @@ export const messageLayouts = {
       { name: 'actionArg', cell: 'u16', shape: 'one', count: 1 },
       { name: 'actionMs', cell: 'u16', shape: 'one', count: 1 },
       { name: 'atSample', cell: 'u16', shape: 'one', count: 1 },
-    ],
-  },
-  goLive: {
-    code: 0x06,
-    fixedBytes: 5,
-    fields: [
+    ] },
+  goLive: { code: 0x06, fixedBytes: 5, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'session', cell: 'u32', shape: 'one', count: 1 },
-    ],
-  },
-  beat: {
-    code: 0x07,
-    fixedBytes: 10,
-    fields: [
+    ] },
+  beat: { code: 0x07, fixedBytes: 10, fields: [
       { name: 'session', cell: 'u32', shape: 'one', count: 1 },
       { name: 'counter', cell: 'u16', shape: 'one', count: 1 },
       { name: 'lastScan', cell: 'u32', shape: 'one', count: 1 },
-    ],
-  },
-  safeAll: { code: 0x08, fixedBytes: 1, fields: [{ name: 'id', cell: 'u8', shape: 'one', count: 1 }] },
-  drive: {
-    code: 0x09,
-    fixedBytes: 8,
-    fields: [
+    ] },
+  safeAll: { code: 0x08, fixedBytes: 1, fields: [
+      { name: 'id', cell: 'u8', shape: 'one', count: 1 },
+    ] },
+  drive: { code: 0x09, fixedBytes: 8, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'output', cell: 'u8', shape: 'one', count: 1 },
       { name: 'width', cell: 'u16', shape: 'one', count: 1 },
       { name: 'rampMs', cell: 'u16', shape: 'one', count: 1 },
       { name: 'holdMs', cell: 'u16', shape: 'one', count: 1 },
-    ],
-  },
-  load: {
-    code: 0x0a,
-    fixedBytes: 4,
-    fields: [
+    ] },
+  load: { code: 0x0a, fixedBytes: 4, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'mask', cell: 'u8', shape: 'one', count: 1 },
       { name: 'ms', cell: 'u16', shape: 'one', count: 1 },
-    ],
-  },
-  feed: {
-    code: 0x0b,
-    fixedBytes: 2,
-    fields: [
+    ] },
+  feed: { code: 0x0b, fixedBytes: 2, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'level', cell: 'u8', shape: 'one', count: 1 },
-    ],
-  },
-  limit: {
-    code: 0x0c,
-    fixedBytes: 6,
-    fields: [
+    ] },
+  limit: { code: 0x0c, fixedBytes: 6, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'which', cell: 'u8', shape: 'one', count: 1 },
       { name: 'level', cell: 'u16', shape: 'one', count: 1 },
       { name: 'ms', cell: 'u16', shape: 'one', count: 1 },
-    ],
-  },
-  driveLimits: {
-    code: 0x0d,
-    fixedBytes: 8,
-    fields: [
+    ] },
+  driveLimits: { code: 0x0d, fixedBytes: 8, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'output', cell: 'u8', shape: 'one', count: 1 },
       { name: 'low', cell: 'u16', shape: 'one', count: 1 },
       { name: 'rest', cell: 'u16', shape: 'one', count: 1 },
       { name: 'high', cell: 'u16', shape: 'one', count: 1 },
-    ],
-  },
-  frame: {
-    code: 0x0e,
-    fixedBytes: 4,
-    fields: [
+    ] },
+  frame: { code: 0x0e, fixedBytes: 4, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'period', cell: 'u16', shape: 'one', count: 1 },
       { name: 'digital', cell: 'u8', shape: 'one', count: 1 },
-    ],
-  },
-  clearTrip: { code: 0x0f, fixedBytes: 1, fields: [{ name: 'id', cell: 'u8', shape: 'one', count: 1 }] },
-  readCounters: { code: 0x10, fixedBytes: 1, fields: [{ name: 'id', cell: 'u8', shape: 'one', count: 1 }] },
-  readState: { code: 0x11, fixedBytes: 1, fields: [{ name: 'id', cell: 'u8', shape: 'one', count: 1 }] },
-  readStore: {
-    code: 0x12,
-    fixedBytes: 3,
-    fields: [
+    ] },
+  clearTrip: { code: 0x0f, fixedBytes: 1, fields: [
+      { name: 'id', cell: 'u8', shape: 'one', count: 1 },
+    ] },
+  readCounters: { code: 0x10, fixedBytes: 1, fields: [
+      { name: 'id', cell: 'u8', shape: 'one', count: 1 },
+    ] },
+  readState: { code: 0x11, fixedBytes: 1, fields: [
+      { name: 'id', cell: 'u8', shape: 'one', count: 1 },
+    ] },
+  readStore: { code: 0x12, fixedBytes: 3, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'offset', cell: 'u16', shape: 'one', count: 1 },
-    ],
-  },
-  writeStore: {
-    code: 0x13,
-    fixedBytes: 3,
-    fields: [
+    ] },
+  writeStore: { code: 0x13, fixedBytes: 3, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'offset', cell: 'u16', shape: 'one', count: 1 },
       { name: 'bytes', cell: 'u8', shape: 'rest', count: 0 },
-    ],
-  },
-  commitStore: {
-    code: 0x14,
-    fixedBytes: 5,
-    fields: [
+    ] },
+  commitStore: { code: 0x14, fixedBytes: 5, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'length', cell: 'u16', shape: 'one', count: 1 },
       { name: 'crc', cell: 'u16', shape: 'one', count: 1 },
-    ],
-  },
-  switch: {
-    code: 0x15,
-    fixedBytes: 5,
-    fields: [
+    ] },
+  switch: { code: 0x15, fixedBytes: 5, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'which', cell: 'u8', shape: 'one', count: 1 },
       { name: 'on', cell: 'u8', shape: 'one', count: 1 },
       { name: 'ms', cell: 'u16', shape: 'one', count: 1 },
-    ],
-  },
-  capture: {
-    code: 0x16,
-    fixedBytes: 2,
-    fields: [
+    ] },
+  capture: { code: 0x16, fixedBytes: 2, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'source', cell: 'u8', shape: 'one', count: 1 },
-    ],
-  },
-  failSafeTest: {
-    code: 0x17,
-    fixedBytes: 3,
-    fields: [
+    ] },
+  failSafeTest: { code: 0x17, fixedBytes: 3, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'ms', cell: 'u16', shape: 'one', count: 1 },
-    ],
-  },
-  watch: {
-    code: 0x18,
-    fixedBytes: 2,
-    fields: [
+    ] },
+  watch: { code: 0x18, fixedBytes: 2, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'thermistors', cell: 'u8', shape: 'one', count: 1 },
-    ],
-  },
-  ack: {
-    code: 0x80,
-    fixedBytes: 2,
-    fields: [
+    ] },
+  ack: { code: 0x80, fixedBytes: 2, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'command', cell: 'u8', shape: 'one', count: 1 },
-    ],
-  },
-  nak: {
-    code: 0x81,
-    fixedBytes: 5,
-    fields: [
+    ] },
+  nak: { code: 0x81, fixedBytes: 5, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'command', cell: 'u8', shape: 'one', count: 1 },
       { name: 'reason', cell: 'u8', shape: 'one', count: 1 },
       { name: 'detail', cell: 'u16', shape: 'one', count: 1 },
-    ],
-  },
-  helloBack: {
-    code: 0x82,
-    fixedBytes: 15,
-    fields: [
+    ] },
+  helloBack: { code: 0x82, fixedBytes: 15, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'major', cell: 'u8', shape: 'one', count: 1 },
       { name: 'minor', cell: 'u8', shape: 'one', count: 1 },
@@ -676,21 +582,13 @@ export const messageLayouts = {
       { name: 'descriptorLength', cell: 'u16', shape: 'one', count: 1 },
       { name: 'descriptorCrc', cell: 'u16', shape: 'one', count: 1 },
       { name: 'tick', cell: 'u32', shape: 'one', count: 1 },
-    ],
-  },
-  descriptorChunk: {
-    code: 0x83,
-    fixedBytes: 3,
-    fields: [
+    ] },
+  descriptorChunk: { code: 0x83, fixedBytes: 3, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'offset', cell: 'u16', shape: 'one', count: 1 },
       { name: 'bytes', cell: 'u8', shape: 'rest', count: 0 },
-    ],
-  },
-  scanBlock: {
-    code: 0x84,
-    fixedBytes: 111,
-    fields: [
+    ] },
+  scanBlock: { code: 0x84, fixedBytes: 111, fields: [
       { name: 'scan', cell: 'u32', shape: 'one', count: 1 },
       { name: 'tick', cell: 'u32', shape: 'one', count: 1 },
       { name: 'fast', cell: 'u8', shape: 'fixed', count: 4 },
@@ -708,33 +606,21 @@ export const messageLayouts = {
       { name: 'lastEdge', cell: 'u32', shape: 'one', count: 1 },
       { name: 'samples', cell: 'u16', shape: 'fixed', count: 40 },
       { name: 'edges', cell: 'u16', shape: 'rest', count: 0 },
-    ],
-  },
-  burstBlock: {
-    code: 0x85,
-    fixedBytes: 11,
-    fields: [
+    ] },
+  burstBlock: { code: 0x85, fixedBytes: 11, fields: [
       { name: 'first', cell: 'u32', shape: 'one', count: 1 },
       { name: 'tick', cell: 'u32', shape: 'one', count: 1 },
       { name: 'channel', cell: 'u8', shape: 'one', count: 1 },
       { name: 'outputs', cell: 'u16', shape: 'one', count: 1 },
       { name: 'samples', cell: 'u16', shape: 'rest', count: 0 },
-    ],
-  },
-  beatBack: {
-    code: 0x86,
-    fixedBytes: 9,
-    fields: [
+    ] },
+  beatBack: { code: 0x86, fixedBytes: 9, fields: [
       { name: 'counter', cell: 'u16', shape: 'one', count: 1 },
       { name: 'tick', cell: 'u32', shape: 'one', count: 1 },
       { name: 'worstGap', cell: 'u16', shape: 'one', count: 1 },
       { name: 'state', cell: 'u8', shape: 'one', count: 1 },
-    ],
-  },
-  counters: {
-    code: 0x87,
-    fixedBytes: 17,
-    fields: [
+    ] },
+  counters: { code: 0x87, fixedBytes: 17, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'badFrames', cell: 'u16', shape: 'one', count: 1 },
       { name: 'rxLost', cell: 'u16', shape: 'one', count: 1 },
@@ -744,12 +630,8 @@ export const messageLayouts = {
       { name: 'worstGap', cell: 'u16', shape: 'one', count: 1 },
       { name: 'worstLoop', cell: 'u16', shape: 'one', count: 1 },
       { name: 'stackFree', cell: 'u16', shape: 'one', count: 1 },
-    ],
-  },
-  state: {
-    code: 0x88,
-    fixedBytes: 14,
-    fields: [
+    ] },
+  state: { code: 0x88, fixedBytes: 14, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'state', cell: 'u8', shape: 'one', count: 1 },
       { name: 'trip', cell: 'u8', shape: 'one', count: 1 },
@@ -758,27 +640,18 @@ export const messageLayouts = {
       { name: 'tripTick', cell: 'u32', shape: 'one', count: 1 },
       { name: 'missing', cell: 'u16', shape: 'one', count: 1 },
       { name: 'throttleCap', cell: 'u16', shape: 'one', count: 1 },
-    ],
-  },
-  event: {
-    code: 0x89,
-    fixedBytes: 9,
-    fields: [
+    ] },
+  event: { code: 0x89, fixedBytes: 9, fields: [
       { name: 'kind', cell: 'u8', shape: 'one', count: 1 },
       { name: 'tick', cell: 'u32', shape: 'one', count: 1 },
       { name: 'value', cell: 'u32', shape: 'one', count: 1 },
-    ],
-  },
-  storeChunk: {
-    code: 0x8a,
-    fixedBytes: 5,
-    fields: [
+    ] },
+  storeChunk: { code: 0x8a, fixedBytes: 5, fields: [
       { name: 'id', cell: 'u8', shape: 'one', count: 1 },
       { name: 'offset', cell: 'u16', shape: 'one', count: 1 },
       { name: 'length', cell: 'u16', shape: 'one', count: 1 },
       { name: 'bytes', cell: 'u8', shape: 'rest', count: 0 },
-    ],
-  },
+    ] },
 } as const satisfies Record<MessageName, MessageLayout>;
 export const stateCode = {
   /** Nothing is live. */
@@ -987,6 +860,8 @@ export const reasonCode = {
   notStill: 24,
   /** The rig's own supply is too low. */
   supplyLow: 25,
+  /** The motor is not turning. */
+  notTurning: 26,
 } as const;
 export const conditionCode = {
   /** the stream is off */
@@ -1096,9 +971,9 @@ export const codeTable = {
     { code: 12, name: 'overSpeed', words: 'The motor went beyond its speed limit.' },
     { code: 13, name: 'noHall', words: 'No Hall edge came although the throttle was open.' },
     { code: 14, name: 'noisyLine', words: 'A line changed faster than any motor can.' },
-    { code: 15, name: 'supply', words: "The rig's own 5 V fell below 4.5 V." },
-    { code: 16, name: 'watchdog', words: "The rig's processor hung and was reset." },
-    { code: 17, name: 'brownOut', words: "The rig's supply broke down and it was reset." },
+    { code: 15, name: 'supply', words: 'The rig\'s own 5 V fell below 4.5 V.' },
+    { code: 16, name: 'watchdog', words: 'The rig\'s processor hung and was reset.' },
+    { code: 17, name: 'brownOut', words: 'The rig\'s supply broke down and it was reset.' },
     { code: 18, name: 'stuckFeed', words: 'The feed stayed on although it was switched off.' },
     { code: 19, name: 'converter', words: 'The converter stopped.' },
   ],
@@ -1121,11 +996,7 @@ export const codeTable = {
     { code: 9, name: 'notStreaming', words: 'The stream is off.' },
     { code: 10, name: 'tapNotScanned', words: 'A tap that this needs is not in the scan list.' },
     { code: 11, name: 'feedOff', words: 'The feed is not on.' },
-    {
-      code: 12,
-      name: 'noFirstPower',
-      words: "The limited feed has not filled the controller's capacitor in this session.",
-    },
+    { code: 12, name: 'noFirstPower', words: 'The limited feed has not filled the controller\'s capacitor in this session.' },
     { code: 13, name: 'polarity', words: 'The pack is reversed or missing.' },
     { code: 14, name: 'railDown', words: 'The receiver rail is not up.' },
     { code: 15, name: 'neutralTooShort', words: 'Neutral has not run long enough.' },
@@ -1138,25 +1009,22 @@ export const codeTable = {
     { code: 22, name: 'badCrc', words: 'The bytes do not match their CRC.' },
     { code: 23, name: 'wrongSession', words: 'Another session is live.' },
     { code: 24, name: 'notStill', words: 'The motor is still turning.' },
-    { code: 25, name: 'supplyLow', words: "The rig's own supply is too low." },
+    { code: 25, name: 'supplyLow', words: 'The rig\'s own supply is too low.' },
+    { code: 26, name: 'notTurning', words: 'The motor is not turning.' },
   ],
   condition: [
     { code: 0, name: 'streamOff', words: 'the stream is off' },
     { code: 1, name: 'stopOpen', words: 'the stop line is open' },
     { code: 2, name: 'stopNotSeen', words: 'the stop has not been pressed in this session' },
     { code: 3, name: 'tripLatched', words: 'a trip is latched' },
-    { code: 4, name: 'supplyLow', words: "the rig's own supply is low or not measured" },
+    { code: 4, name: 'supplyLow', words: 'the rig\'s own supply is low or not measured' },
     { code: 5, name: 'converterDead', words: 'the converter does not run' },
   ],
   event: [
     { code: 1, name: 'action', words: 'the marked action fired; value is the sample index' },
     { code: 2, name: 'loadOff', words: 'the load bank switched off' },
     { code: 3, name: 'driveEnded', words: 'a drive ended by itself; value is the output' },
-    {
-      code: 4,
-      name: 'failSafe',
-      words: 'result of the fail-safe test; value is ms until the speed fell, 65535 when it did not',
-    },
+    { code: 4, name: 'failSafe', words: 'result of the fail-safe test; value is ms until the speed fell, 65535 when it did not' },
     { code: 5, name: 'feed', words: 'the feed changed; value is the level' },
     { code: 6, name: 'trip', words: 'a trip; value is the code' },
     { code: 7, name: 'restarted', words: 'the rig restarted; value is the reset cause' },

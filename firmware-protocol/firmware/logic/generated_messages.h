@@ -175,6 +175,7 @@ constexpr uint8_t kReasonBadCrc = 22;  // The bytes do not match their CRC.
 constexpr uint8_t kReasonWrongSession = 23;  // Another session is live.
 constexpr uint8_t kReasonNotStill = 24;  // The motor is still turning.
 constexpr uint8_t kReasonSupplyLow = 25;  // The rig's own supply is too low.
+constexpr uint8_t kReasonNotTurning = 26;  // The motor is not turning.
 
 constexpr uint8_t kConditionStreamOff = 0;  // the stream is off
 constexpr uint8_t kConditionStopOpen = 1;  // the stop line is open
@@ -272,7 +273,7 @@ static_assert(sizeof(MsgFeed) == 2, "MsgFeed has the wrong size");
 struct MsgLimit {
   uint8_t id;
   uint8_t which;  // see group limit
-  uint16_t level;  // raw code of one conversion, or ticks for overSpeed
+  uint16_t level;  // raw code of one conversion; for overSpeed ticks between two captured edges
   uint16_t ms;  // how long beyond it before the trip
 } __attribute__((packed));
 static_assert(sizeof(MsgLimit) == 6, "MsgLimit has the wrong size");
@@ -442,7 +443,7 @@ struct MsgState {
   uint8_t id;  // 0 when unasked
   uint8_t state;
   uint8_t trip;
-  uint8_t tripTap;
+  uint8_t tripTap;  // 8 and more: input 0 and more of the multiplexer; 255: none
   uint16_t tripRaw;
   uint32_t tripTick;
   uint16_t missing;  // go-live conditions not met, bits; see group condition
