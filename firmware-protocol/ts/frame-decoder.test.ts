@@ -80,8 +80,10 @@ it('never takes a golden frame with one bit flipped for a frame', () => {
 it('keeps its own copy: what it gave does not change with the next bytes', () => {
   const decoder = new FrameDecoder();
   const [first] = decoder.push(encodeFrame(Uint8Array.of(1, 2, 3)));
+  const [fault] = decoder.push(Uint8Array.of(9, 1, 2, 0));
   decoder.push(encodeFrame(Uint8Array.of(9, 9, 9)));
   expect(told(first)).toBe('frame:010203');
+  expect(fault).toEqual({ kind: 'fault', reason: 'cobs', bytes: Uint8Array.of(9, 1, 2) });
 });
 
 it('forgets a frame begun when the line is opened again', () => {
