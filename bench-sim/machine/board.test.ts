@@ -2,7 +2,7 @@
 // The parts around the chip: shift registers both ways, dead-man, selector, and chance after power-on.
 import { describe, expect, it } from 'vitest';
 import { CaptureSelector } from './capture-selector.ts';
-import { fixtureBoard, runMs, words } from './fixture-chip.ts';
+import { fixtureBoard, runMs, words } from '../../tests/support/fixture-chip.ts';
 
 const say = (letter: string) => Uint8Array.of(letter.charCodeAt(0));
 

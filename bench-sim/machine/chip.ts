@@ -16,7 +16,7 @@ import { Interrupts } from './interrupts.ts';
 import { MachineFault } from './machine-fault.ts';
 import { PinInterrupts } from './pin-interrupts.ts';
 import { Port } from './port.ts';
-import { GTCCR, MCUSR, PINB, PINC, PIND, RAMEND, SMCR, SREG } from './registers.ts';
+import { GTCCR, MCUSR, PINB, PINC, PIND, RAMEND, RAMSTART, SMCR, SREG } from './registers.ts';
 import { Spi } from './spi.ts';
 import { staticEnd } from './static-end.ts';
 import { Timer1Access } from './timer1-access.ts';
@@ -103,6 +103,11 @@ export class Chip {
 
   get cycles(): number {
     return this.cpu.cycles;
+  }
+
+  /** What the RAM happens to hold after power-on. */
+  fillRam(byte: () => number): void {
+    for (let address = RAMSTART; address <= RAMEND; address++) this.cpu.data[address] = byte();
   }
 
   /** Everything goes back to its initial state but RAM and EEPROM; execution starts after the hold. */

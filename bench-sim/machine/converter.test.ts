@@ -3,7 +3,7 @@
 // 25 clocks the first time, 13 after that, sampled at 13.5 and 1.5.
 import { describe, expect, it } from 'vitest';
 import { codeOf } from './converter.ts';
-import { fixtureChip, runMs, words } from './fixture-chip.ts';
+import { fixtureChip, runMs, words } from '../../tests/support/fixture-chip.ts';
 
 const CLOCK = 128;
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Sleep, interrupt entry, stack depth, EEPROM, pin interrupts: what the stock core lacks or does otherwise.
 import { describe, expect, it } from 'vitest';
-import { fixtureChip, runMs } from './fixture-chip.ts';
+import { fixtureChip, runMs } from '../../tests/support/fixture-chip.ts';
 import { vectors } from './registers.ts';
 
 describe('sleep', () => {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Resets: what each cause leaves in MCUSR, what a watchdog reset clears and what it leaves.
 import { describe, expect, it } from 'vitest';
-import { fixtureChip, runMs } from './fixture-chip.ts';
+import { fixtureChip, runMs } from '../../tests/support/fixture-chip.ts';
 
 const [POWER_ON, EXTERNAL, BROWN_OUT, WATCHDOG] = [1, 2, 4, 8];
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The serial port: byte times, no byte lost by writes to UCSR0B, overrun, wrong rate, no deadlock.
 import { describe, expect, it } from 'vitest';
-import { fixtureChip, runMs } from './fixture-chip.ts';
+import { fixtureChip, runMs } from '../../tests/support/fixture-chip.ts';
 
 describe('serial port', () => {
   it('echoes 2000 bytes back to back although UCSR0B is rewritten all the time', () => {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Timer 1 outputs, flags, 16-bit access and input capture, on compiled programs.
 import { describe, expect, it } from 'vitest';
-import { fixtureChip, runMs, words } from './fixture-chip.ts';
+import { fixtureChip, runMs, words } from '../../tests/support/fixture-chip.ts';
 
 describe('compare outputs', () => {
   it('gives pulses exact to the cycle whatever the program does meanwhile', () => {

@@ -36,7 +36,11 @@ export interface HallEdge {
 export interface Plant {
   readonly inputs: PlantInputs;
   /** Steps to `timeS` (at most 26 us beyond the last call in practice); calls `onStep` after each inner step. */
-  advance(timeS: number, onStep: (outputs: PlantOutputs, dtS: number) => void, onEdge: (edge: HallEdge) => void): void;
+  advance(
+    timeS: number,
+    onStep: (outputs: PlantOutputs, dtS: number) => void,
+    onEdge: (edge: HallEdge) => void,
+  ): void;
   outputs(): PlantOutputs;
   /** What a person at the bench does when asked: 'horn against the block', 'stop pressed'... unknown words do nothing. */
   person(act: string): void;

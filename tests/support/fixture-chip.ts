@@ -2,9 +2,9 @@
 // For tests: a chip or board running one of the small programs of fixtures/, with what it sent and which pins
 // moved when. It knows nothing of the real firmware.
 import { readFileSync } from 'node:fs';
-import { Board, type BoardAnalog } from './board.ts';
-import { Chip } from './chip.ts';
-import { readHex } from './intel-hex.ts';
+import { Board, type BoardAnalog } from '#sim/machine/board';
+import { Chip } from '#sim/machine/chip';
+import { readHex } from '#sim/machine/intel-hex';
 
 export const CLOCK_HZ = 16e6;
 export interface PinEdge {
@@ -21,7 +21,7 @@ export interface FixtureChip {
   edgesOf(port: PinEdge['port'], bit: number): PinEdge[];
 }
 export const readFixture = (name: string) =>
-  readHex(readFileSync(new URL(`./fixtures/${name}.hex`, import.meta.url), 'utf8'));
+  readHex(readFileSync(new URL(`../../bench-sim/machine/fixtures/${name}.hex`, import.meta.url), 'utf8'));
 
 function observe(chip: Chip): FixtureChip {
   const seen: FixtureChip = {

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: MIT
+// From the plant's quantities to volts at the converter's pins: gain, zero, and one RC pole a tap, stepped with
+// the plant by the exact exponential. Between two marks of the plant it interpolates in a straight line.
+import type { PlantOutputs } from './plant.ts';
+import { type RigErrors, type TapName, tapNames } from './rig-errors.ts';
+
+const COUNT = tapNames.length;
+const JOINT_PROBE = tapNames.indexOf('jointProbe');
+export const tapIndex = (name: TapName): number => tapNames.indexOf(name);
+
+export class TapFilters {
+  private readonly slope = new Float64Array(COUNT);
+  private readonly zero = new Float64Array(COUNT);
+  private readonly tau = new Float64Array(COUNT);
+  private readonly pull = new Float64Array(COUNT);
+  private readonly input = new Float64Array(COUNT);
+  private readonly value = new Float64Array(COUNT);
+  private readonly marked = new Float64Array(COUNT);
+  private stepS = 0;
+  private started = false;
+
+  constructor(errors: RigErrors) {
+    tapNames.forEach((name, i) => {
+      const tap = errors.taps[name];
+      this.slope[i] = tap.voltsPerUnit * (1 + tap.gain);
+      this.zero[i] = tap.zeroV + tap.offsetV;
+      this.tau[i] = 1 / (2 * Math.PI * tap.cornerHz);
+    });
+  }
+
+  /** Remembers the present values; `at` interpolates from here to the latest. */
+  mark(): void {
+    this.marked.set(this.value);
+  }
+
+  step(outputs: PlantOutputs, dtS: number): void {
+    if (dtS !== this.stepS) this.setStep(dtS);
+    this.take(outputs);
+    const { input, value, pull } = this;
+    if (!this.started) this.start();
+    for (let i = 0; i < COUNT; i++) value[i] += (input[i] - value[i]) * pull[i];
+  }
+
+  /** Volts of tap `index` at a fraction 0..1 from the mark to the latest step. */
+  at(index: number, fraction: number): number {
+    return this.marked[index] + (this.value[index] - this.marked[index]) * fraction;
+  }
+
+  private setStep(dtS: number): void {
+    this.stepS = dtS;
+    for (let i = 0; i < COUNT; i++) this.pull[i] = 1 - Math.exp(-dtS / this.tau[i]);
+  }
+
+  /** Order as in `tapNames`. Nothing is plugged at the joint probe. */
+  private take(outputs: PlantOutputs): void {
+    const { input, slope, zero } = this;
+    input[0] = outputs.packV;
+    input[1] = outputs.packA;
+    input[2] = outputs.railV;
+    input[3] = outputs.railA;
+    input[4] = outputs.controllerV;
+    input[5] = outputs.packA;
+    input[JOINT_PROBE] = 0;
+    input[7] = outputs.midCellV;
+    input[8] = outputs.packV;
+    for (let i = 0; i < COUNT; i++) input[i] = zero[i] + slope[i] * input[i];
+  }
+
+  private start(): void {
+    this.started = true;
+    this.value.set(this.input);
+    this.marked.set(this.input);
+  }
+}
