@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: MIT
+// Turns the stream of conversions into scan blocks and burst blocks, two buffers, and tells the converter which
+// input comes after the one in progress. Knows positions and channels, not volts.
+#pragma once
+#include <stdint.h>
+
+#include "edge_count.h"
+#include "generated_messages.h"
+#include "readings.h"
+#include "ticks.h"
+
+constexpr uint8_t kBlockEdges = 32;
+/** Conversions in a row beyond the fast limit that make a short circuit. */
+constexpr uint8_t kShortCounts = 3;
+
+struct ScanFrame {
+  uint8_t code;
+  MsgScanBlock head;
+  uint16_t edges[kBlockEdges];
+} __attribute__((packed));
+
+struct BurstFrame {
+  uint8_t code;
+  MsgBurstBlock head;
+  uint16_t samples[kBurstBlockSamples];
+} __attribute__((packed));
+
+/** What a block repeats of the rig's state; laid out as in MsgScanBlock. */
+struct BlockStatus {
+  uint8_t state;
+  uint8_t trip;
+  uint16_t outputs;
+  uint16_t steering;
+  uint16_t throttle;
+};
+
+struct ScanList {
+  uint8_t fast[kFastPerScan];
+  uint8_t slow;
+  bool holds(uint8_t channel) const;
+};
+
+class ScanSampler {
+ public:
+  ScanSampler(Readings& readings, EdgeCount& edges) : readings_(readings), edgeCount_(edges) {}
+
+  // From interrupts.
+  /** One conversion ended; gives the channel to program for the one after next. */
+  uint8_t convert(uint16_t raw);
+  void addEdge(uint16_t distance);
+  /** Multiplexer input wanted now; changes at the end of a slow conversion. */
+  uint8_t multiplexerInput() const { return input_; }
+  bool actionDue() const { return actionDue_; }
+  void actionTaken() { actionDue_ = false; }
+  uint8_t shortCount() const { return shortCount_; }
+
+  // From the main loop and the supervisor, under a lock where they change things.
+  void anchor(Tick conversionStart);
+  Tick conversionStart() const;
+  void stream(bool on);
+  void scan(const ScanList& list);
+  void burst(uint8_t channel, uint32_t samples);
+  void actionAt(uint16_t sample);
+  void cancelAction();
+  bool streaming() const { return streaming_; }
+  bool bursting() const { return bursting_; }
+  const ScanList& list() const { return list_; }
+  /** Whether this channel is being converted as things stand. */
+  bool converts(uint8_t channel) const;
+  uint32_t sampleNumber() const { return sample_; }
+  void fastLimit(uint16_t raw) { fastLimit_ = raw; }
+  uint8_t conversions() const { return conversions_; }
+
+  /** A full block, or null. release() it when it is sent. */
+  const uint8_t* fullBlock(uint8_t& length) const;
+  void release() { fullLength_ = 0; }
+
+  BlockStatus status{};
+  uint16_t blocksDropped = 0;
+  uint16_t edgesDropped = 0;
+
+ private:
+  union Block {
+    ScanFrame scan;
+    BurstFrame burst;
+  };
+  void restart();
+  void backToScan();
+  void takeScan(uint8_t channel, uint16_t raw);
+  void openScan(ScanFrame& frame);
+  void endScan(ScanFrame& frame);
+  void takeBurst(uint16_t raw);
+  void openBurstBlock(BurstFrame& frame);
+  void endBurstBlock();
+  void hand(uint8_t length);
+  void watchShort(uint16_t raw);
+
+  Readings& readings_;
+  EdgeCount& edgeCount_;
+  Block blocks_[2];
+  volatile uint8_t fullLength_ = 0;
+  uint8_t writing_ = 0;
+  uint8_t plan_[9] = {};
+  uint8_t ahead_ = 0;
+  uint8_t ending_ = 0;
+  uint8_t programmed_ = 0;
+  uint8_t skip_ = 2;
+  uint8_t slot_ = 0;
+  uint8_t scanInBlock_ = 0;
+  uint8_t edgesInBlock_ = 0;
+  uint8_t input_ = 0;
+  uint16_t held_[kFastPerScan] = {};
+  Tick start_ = 0;
+  uint32_t scan_ = 0;
+  uint32_t sample_ = 0;
+  uint32_t samplesWanted_ = 0;
+  uint8_t inBurstBlock_ = 0;
+  uint16_t actionSample_ = 0;
+  bool actionSet_ = false;
+  volatile bool actionDue_ = false;
+  volatile bool streaming_ = false;
+  volatile bool bursting_ = false;
+  uint8_t shortCount_ = 0;
+  uint16_t fastLimit_ = 1023;
+  volatile uint8_t conversions_ = 0;
+  ScanList list_{};
+};

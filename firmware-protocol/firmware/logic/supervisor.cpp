@@ -1,0 +1,223 @@
+// SPDX-License-Identifier: MIT
+// The supervisor's turn every millisecond: what must be noticed, what ends by itself, the safe order.
+// Times come from rig time, so a late turn loses nothing. Knows no command.
+#include "rig.h"
+
+namespace {
+constexpr uint16_t kBleederMs = 10000;
+/** 1 V at the controller-side tap. */
+constexpr uint16_t kBledRaw = 102;
+/** 1 A on the narrow pack tap, 0.5 A on the rail tap: power that a thermistor should feel. */
+constexpr uint16_t kMotorPowerRaw = 246;
+constexpr uint16_t kRailPowerRaw = 153;
+}  // namespace
+
+void Rig::start(uint8_t resetCause, Tick now) {
+  lastTurn_ = now;
+  sampler.fastLimit(trips.limit(kLimitPackWideFast).level);
+  events.put(kEventRestarted, now, resetCause);
+  if (resetCause == kResetCauseWatchdog) trip(kTripWatchdog, 0, 0, now);
+  if (resetCause == kResetCauseBrownOut) trip(kTripBrownOut, 0, 0, now);
+  publish();
+}
+
+uint8_t Rig::elapsed(Tick now) {
+  uint8_t ms = 0;
+  while (now - lastTurn_ >= kTicksPerMs && ms < 250) {
+    lastTurn_ += kTicksPerMs;
+    ++ms;
+  }
+  return ms;
+}
+
+void Rig::supervise(Tick now, bool stopOpen) {
+  const uint8_t ms = elapsed(now);
+  if (ms == 0) return;
+  stop.sample(stopOpen, ms);
+  watchConverter(ms);
+  watchEdges(ms);
+  watchLines(now);
+  watchTrips(now, ms);
+  finishAction();
+  readings.age(ms);
+  advanceFailSafe(now, ms);
+  advanceDrives(now, ms);
+  watchThrottle(now, ms);
+  advanceLoads(now, ms);
+  watchFeed(now, ms);
+  watchBleeder(now, ms);
+  switches.advance(ms);
+  advanceOrder(now, ms);
+  publish();
+}
+
+void Rig::watchConverter(uint8_t ms) {
+  const uint8_t conversions = sampler.conversions();
+  converterIdleMs_ = conversions != conversionsSeen_ ? 0 : converterIdleMs_ > 255 - ms ? 255 : converterIdleMs_ + ms;
+  conversionsSeen_ = conversions;
+}
+
+void Rig::watchEdges(uint8_t ms) {
+  const InterruptLock lock;
+  const bool came = edges.edgesA != edgesSeen_;
+  edgesSeen_ = edges.edgesA;
+  edgeAgeMs_ = came ? 0 : edgeAgeMs_ > 255 - ms ? 255 : edgeAgeMs_ + ms;
+  for (uint8_t& count : edges.inThisMs) count = 0;
+}
+
+/** A masked line is told once; it is a trip only where the Hall lines guard a powered motor. */
+void Rig::watchLines(Tick now) {
+  const uint8_t fresh = edges.masked & static_cast<uint8_t>(~maskedSeen_);
+  maskedSeen_ = edges.masked;
+  if (fresh == 0) return;
+  ++noisyLines_;
+  if (live() && feed.on() && switches.on(kSwitchHallSupply)) trip(kTripNoisyLine, fresh, edges.edgesA, now);
+}
+
+void Rig::watchTrips(Tick now, uint8_t ms) {
+  if (!live() && state_ != kStateEnding) return;
+  if (live() && host.lost(now)) return trip(kTripHostLost, 0, host.worstGapMs(), now);
+  if (stop.open()) return trip(kTripStopLine, 0, 0, now);
+  if (!converterAlive()) return trip(kTripConverter, 0, 0, now);
+  const Situation situation = {
+      feed.full(),
+      readings.live(tap::packNarrow) && readings.raw(tap::packNarrow) > kMotorPowerRaw,
+      readings.live(tap::railCurrent) && readings.raw(tap::railCurrent) > kRailPowerRaw,
+      turnTicks(),
+      sampler.shortCount(),
+  };
+  const TripCause cause = trips.look(readings, situation, ms);
+  if (cause.code != kTripNone) trip(cause.code, cause.place, cause.raw, now);
+}
+
+uint32_t Rig::turnTicks() const {
+  const InterruptLock lock;
+  if (captureSource_ != kCaptureSourceHallA || edgeAgeMs_ >= kSlowEdgeMs) return 0xFFFFFF;
+  return static_cast<uint32_t>(edges.distance) + edges.distanceBefore;
+}
+
+void Rig::watchThrottle(Tick now, uint8_t ms) {
+  const bool rest = throttle.running() && throttle.atRest();
+  const bool railDown = readings.fresh(tap::railVoltage) && !railUp();
+  guard.neutral(rest && railUp(), railDown, ms);
+  const uint16_t perMille = throttle.running() && !failSafe.running() ? throttle.perMille(throttle.width()) : 0;
+  const bool missing = guard.missesEdges(perMille, hallEdges(), ms);
+  if (live() && missing) trip(kTripNoHall, 0, perMille, now);
+}
+
+void Rig::advanceDrives(Tick now, uint8_t ms) {
+  if (steering.advance(ms)) events.put(kEventDriveEnded, now, kOutputSteering);
+  if (throttle.advance(ms)) events.put(kEventDriveEnded, now, kOutputThrottle);
+}
+
+void Rig::advanceFailSafe(Tick now, uint8_t ms) {
+  if (!failSafe.running()) return;
+  Tick last;
+  {
+    const InterruptLock lock;
+    last = edges.lastEdge;
+  }
+  const Tick since = now - last;
+  if (!failSafe.advance(ms, turnTicks(), since)) return;
+  guard.failSafe(failSafe.resultMs());
+  throttle.toRest();
+  throttle.run();
+  events.put(kEventFailSafe, now, failSafe.resultMs());
+}
+
+uint16_t Rig::railRawForHeat() const {
+  return readings.fresh(tap::railVoltage) ? readings.raw(tap::railVoltage) : LoadBank::kAssumedRaw;
+}
+
+void Rig::advanceLoads(Tick now, uint8_t ms) {
+  if (loads.advance(ms, railRawForHeat())) events.put(kEventLoadOff, now, 0);
+}
+
+void Rig::watchFeed(Tick now, uint8_t ms) {
+  if (!readings.fresh(tap::controllerVoltage) || !readings.fresh(tap::packVoltage)) return;
+  const Feed::News news = feed.watch(ms, readings.raw(tap::controllerVoltage), readings.raw(tap::packVoltage));
+  if (news == Feed::News::filled) events.put(kEventFirstPower, now, feed.sinceMs());
+  if (news == Feed::News::shorted) setFeed(kFeedLevelOff, now);
+}
+
+/** With the feed off the bleeder must empty the controller's side; if it can't, the feed is not off. */
+void Rig::watchBleeder(Tick now, uint8_t ms) {
+  const bool looking = switches.on(kSwitchBleeder) && !feed.on() && readings.fresh(tap::controllerVoltage);
+  if (!looking || readings.raw(tap::controllerVoltage) < kBledRaw) {
+    bleederMs_ = 0;
+    return;
+  }
+  bleederMs_ += ms;
+  if (bleederMs_ < kBleederMs) return;
+  bleederMs_ = 0;
+  trip(kTripStuckFeed, tap::controllerVoltage, readings.raw(tap::controllerVoltage), now);
+}
+
+void Rig::trip(uint8_t code, uint8_t place, uint16_t raw, Tick now) {
+  if (state_ == kStateTripped) return;
+  tripCode_ = code;
+  tripPlace_ = place;
+  tripRaw_ = raw;
+  tripTick_ = now;
+  const bool driven = live();
+  setState(kStateTripped);
+  events.put(kEventTrip, now, code);
+  if (driven) beginOrder(now);
+}
+
+/** Throttle to neutral, steering to rest, loads off; pulses keep running; the feed and the pulses follow in time. */
+void Rig::beginOrder(Tick now) {
+  sampler.cancelAction();
+  failSafe.cancel();
+  throttle.toRest();
+  throttle.run();
+  steering.toRest();
+  if (loads.mask() != 0) events.put(kEventLoadOff, now, 0);
+  loads.off();
+  switches.set(kSwitchPackLoad, false, 0);
+  ordering_ = true;
+  orderMs_ = 0;
+}
+
+bool Rig::motorKnownSlow() const {
+  if (!guard.moved()) return true;
+  const bool heard = captureSource_ == kCaptureSourceHallA && !(edges.masked & EdgeCount::captured) && guard.sawEdges();
+  return heard && !turning();
+}
+
+void Rig::advanceOrder(Tick now, uint8_t ms) {
+  if (!ordering_) return;
+  orderMs_ += ms;
+  const bool shorted = sampler.shortCount() >= kShortCounts && readings.live(tap::packWide);
+  if (feed.on() && (shorted || motorKnownSlow() || orderMs_ >= kFeedOffMs)) setFeed(kFeedLevelOff, now);
+  if (orderMs_ < kPulsesStopMs) return;
+  ordering_ = false;
+  throttle.stop();
+  steering.stop();
+  if (state_ == kStateEnding) setState(kStateSafe);
+}
+
+void Rig::setFeed(uint8_t level, Tick now) {
+  if (level == feed.level()) return;
+  feed.set(level);
+  if (level == kFeedLevelOff) guard.reset();
+  else switches.set(kSwitchBleeder, false, 0);
+  events.put(kEventFeed, now, level);
+}
+
+void Rig::setState(uint8_t state) {
+  state_ = state;
+  stateNews_ = true;
+}
+
+bool Rig::takeStateNews() {
+  const bool news = stateNews_;
+  stateNews_ = false;
+  return news;
+}
+
+void Rig::publish() {
+  const BlockStatus status = {state_, tripCode_, outputBits(), steering.shown(), throttle.shown()};
+  const InterruptLock lock;
+  sampler.status = status;
+}
