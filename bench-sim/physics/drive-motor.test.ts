@@ -4,7 +4,7 @@
 // of an RL circuit, and ngspice (fixtures/README.md).
 import { describe, expect, it } from 'vitest';
 import { DriveMotor } from './drive-motor.ts';
-import { referenceOutput, valueAt } from './reference-output.ts';
+import { referenceOutput, valueAt } from '../../tests/support/reference-output.ts';
 import type { MotorParameters } from './parameters.ts';
 import { drawParameters } from './population.ts';
 import { kvRpmPerV, noLoadState } from './steady-state.ts';

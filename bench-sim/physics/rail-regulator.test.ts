@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The receiver rail against ngspice (fixtures/README.md) and against Ohm at rest.
 import { describe, expect, it } from 'vitest';
-import { referenceOutput, valueAt } from './reference-output.ts';
+import { referenceOutput, valueAt } from '../../tests/support/reference-output.ts';
 import type { RailParameters } from './parameters.ts';
 import { RailRegulator } from './rail-regulator.ts';
 

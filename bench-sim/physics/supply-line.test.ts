@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The supply line against RC and RL closed forms and against ngspice (fixtures/README.md).
 import { describe, expect, it } from 'vitest';
-import { referenceOutput, valueAt } from './reference-output.ts';
+import { referenceOutput, valueAt } from '../../tests/support/reference-output.ts';
 import type { SupplyLineParameters } from './parameters.ts';
 import { SupplyLine } from './supply-line.ts';
 

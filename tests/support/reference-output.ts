@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-// Reads the kept output of the independent circuit solver (fixtures/README.md) as columns by name. For tests.
+// Reads the kept output of the circuit solver that the plant is held against (bench-sim/physics/fixtures/README.md) as columns by name. For tests.
 import { readFileSync } from 'node:fs';
 
 export type Columns = Readonly<Record<string, readonly number[]>>;
 
 export function referenceOutput(name: string): Columns {
-  const text = readFileSync(new URL(`./fixtures/${name}.out`, import.meta.url), 'utf8');
+  const text = readFileSync(new URL(`../../bench-sim/physics/fixtures/${name}.out`, import.meta.url), 'utf8');
   const [head, ...rows] = text.trim().split('\n');
   const names = head.trim().split(/\s+/);
   const values = rows.map((row) => row.trim().split(/\s+/).map(Number));
