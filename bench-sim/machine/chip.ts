@@ -144,8 +144,8 @@ export class Chip {
       const enabledBefore = data[SREG];
       const opcode = progMem[cpu.pc];
       avrInstruction(cpu);
-      if (opcode === SLEEP) this.sleep();
-      else if (opcode === RETI) this.instruments.left(cpu.cycles);
+      if (opcode === SLEEP && this.sleep()) continue;
+      if (opcode === RETI) this.instruments.left(cpu.cycles);
       this.instruments.watchStack();
       if (queue.next <= cpu.cycles) queue.fire(cpu.cycles);
       if (interrupts.pending !== 0 && (enabledBefore & data[SREG] & 0x80) !== 0) this.enterInterrupt();
@@ -176,11 +176,13 @@ export class Chip {
     };
   }
 
-  private sleep(): void {
+  /** True when the chip fell asleep; what is pending already wakes it in `rest`. */
+  private sleep(): boolean {
     const mode = this.cpu.data[SMCR];
-    if (!(mode & 1)) return;
+    if (!(mode & 1)) return false;
     if (mode & 0x0e) throw new MachineFault(`Sleep mode ${(mode >> 1) & 7} is not modelled (idle is).`);
     this.asleep = true;
+    return true;
   }
 
   /** Skips to the next event while asleep or held in reset. Waking costs four cycles more (data sheet). */
