@@ -4,6 +4,7 @@
 // current limit, drop-out. C dv/dt = iL - i, tau diL/dt = ic - iL. Solved in sub-steps with the current loop
 // exact. It knows loads only as a conductance (the load bank) and a current (the servo).
 import type { RailParameters } from './parameters.ts';
+import { standbyA } from './steady-state.ts';
 
 const subSteps = 3;
 
@@ -38,8 +39,7 @@ export class RailRegulator {
   }
   step(busV: number, bankS: number, servoA: number): void {
     const { p } = this;
-    const standbyA = p.standbyA * Math.min(1, this.receiverV / 3);
-    const drawA = servoA + standbyA;
+    const drawA = servoA + standbyA(p, this.receiverV);
     const behindOhm = p.esrOhm + p.wiringOhm;
     const divide = 1 / (1 + behindOhm * bankS);
     const highestA = this.on ? Math.max(0, Math.min(p.limitA, (busV - this.capacitorV) / p.dropOutOhm)) : 0;

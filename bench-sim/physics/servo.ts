@@ -4,9 +4,8 @@
 // damping. The bridge returns nothing to the rail. It knows its plug's voltage and its pulse, no rail.
 import { copperFactor } from './copper.ts';
 import type { ServoParameters } from './parameters.ts';
+import { servoAwakeV } from './steady-state.ts';
 
-/** Below this a servo's electronics sleep. */
-const awakeV = 3.3;
 const stillRadS = 0.5;
 
 export class Servo {
@@ -54,13 +53,13 @@ export class Servo {
   step(plugV: number, pulseS: number | null, windingC: number): void {
     this.sinceLoopS += this.stepS;
     if (this.sinceLoopS >= this.p.loopS) this.loop(pulseS, windingC);
-    if (plugV < awakeV) this.wantedDrive = 0;
+    if (plugV < servoAwakeV) this.wantedDrive = 0;
     this.slew();
     if (this.drive === 0 && this.currentA === 0 && this.speedRadS === 0) this.rest(plugV);
     else this.move(plugV);
   }
   private rest(plugV: number): void {
-    this.plugA = plugV > awakeV ? this.p.electronicsA : 0;
+    this.plugA = plugV > servoAwakeV ? this.p.electronicsA : 0;
     this.turn(0);
   }
   private loop(pulseS: number | null, windingC: number): void {
@@ -92,7 +91,7 @@ export class Servo {
     const heat = meanA * meanA * this.stepS;
     this.copperJ += heat * this.windingOhm;
     this.otherJ += heat * this.p.fixedOhm;
-    this.plugA = Math.max(0, duty * meanA) + (plugV > awakeV ? electronicsA : 0);
+    this.plugA = Math.max(0, duty * meanA) + (plugV > servoAwakeV ? electronicsA : 0);
     this.turn(meanA);
   }
   /** The electronic current limit; returns the duty that the bridge is left with. */

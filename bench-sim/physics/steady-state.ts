@@ -2,7 +2,7 @@
 // The plant's own equations at rest, solved for the defining conditions of the results: what an ideal
 // instrument would find. It reads parameters and steps nothing.
 import { copperFactor } from './copper.ts';
-import type { CarParameters, MotorParameters, ServoParameters } from './parameters.ts';
+import type { CarParameters, MotorParameters, RailParameters, ServoParameters } from './parameters.ts';
 
 /** The bus at which a motor's no-load figures are defined, and its temperature. */
 export const noLoadBusV = 7.4;
@@ -37,12 +37,25 @@ export const servoOhm = (p: ServoParameters, windingC: number): number =>
   p.copperOhm * copperFactor(windingC) + p.fixedOhm;
 export const stallA = (p: ServoParameters, windingC: number): number => p.ratedV / servoOhm(p, windingC);
 
+/** Below this a servo's electronics sleep. */
+export const servoAwakeV = 3.3;
+/** What the receiver draws; below 3 V it dies away. */
+export const standbyA = (p: RailParameters, receiverV: number): number =>
+  p.standbyA * (receiverV < 3 ? receiverV / 3 : 1);
+
 export const railSourceOhm = (car: CarParameters): number => car.rail.droopOhm + car.rail.wiringOhm;
-/** Rail at the receiver with a conductance on it; falls to what the limit leaves. */
+/** What receiver and servo electronics take at rest; both fall asleep on a collapsed rail. */
+const restA = (car: CarParameters, receiverV: number): number =>
+  standbyA(car.rail, receiverV) + (receiverV > servoAwakeV ? car.servo.electronicsA : 0);
+
+/** Rail at the receiver with a conductance on it, with head-room; falls to what the limit leaves. */
 export function railV(car: CarParameters, bankS: number): number {
-  const { settingV, standbyA, limitA } = car.rail;
-  const restA = standbyA + car.servo.electronicsA;
-  const regulatedV = (settingV - railSourceOhm(car) * restA) / (1 + railSourceOhm(car) * bankS);
-  if (regulatedV * bankS + restA <= limitA) return regulatedV;
-  return Math.max(0, (limitA - restA) / bankS);
+  const { settingV, limitA } = car.rail;
+  const sourceOhm = railSourceOhm(car);
+  const awakeA = restA(car, settingV);
+  const regulatedV = (settingV - sourceOhm * awakeA) / (1 + sourceOhm * bankS);
+  if (regulatedV * bankS + awakeA <= limitA) return regulatedV;
+  let limitedV = limitA / bankS;
+  for (let i = 0; i < 30; i++) limitedV = Math.max(0, (limitA - restA(car, limitedV)) / bankS);
+  return limitedV;
 }
