@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+// Runs one check on one session, from its needs to its record. However the run ends, the rig is brought back to
+// safe before the record is made; a link that is lost meanwhile is told. It knows no check by name.
+import type { Check, Progress } from '#checks/check';
+import type { Car } from '#core/parts/part';
+import type { RunRecord } from '#core/record/run-record';
+import { RunBench } from './bench.ts';
+import { missingOf } from './needs.ts';
+import type { RigSession } from './rig-session.ts';
+import { RunLog } from './run-log.ts';
+import { reportOf, type RunLabel } from './run-report.ts';
+import { asRunStopped, RunStopped } from './run-stopped.ts';
+import { RunWaits } from './run-waits.ts';
+import { watchRun } from './run-watch.ts';
+
+export interface RunOptions {
+  readonly car: Car;
+  readonly label: Omit<RunLabel, 'firmware'>;
+  /** Resolves when the person has done what the words ask. */
+  readonly ask: (words: string) => Promise<void>;
+  readonly progress?: (progress: Progress) => void;
+  /** The person's stop. */
+  readonly signal?: AbortSignal;
+}
+export interface FinishedRun {
+  readonly record: RunRecord;
+  /** Why the procedure broke off, with its cause; undefined when it came to its end. */
+  readonly stopped?: RunStopped;
+}
+export async function runCheck(session: RigSession, check: Check, options: RunOptions): Promise<FinishedRun> {
+  const { car, ask, progress = () => {}, signal } = options;
+  const waits = new RunWaits();
+  const bench = new RunBench(session, waits, { car, taps: check.needs.taps, ask, progress });
+  const log = new RunLog(bench);
+  const unwatch = watchRun(session, waits, signal);
+  const outcome = await procedureOf(session, check, bench);
+  unwatch();
+  const wentSafe = await makeSafe(session, log);
+  bench.samples.clock = session.rigClock.fit;
+  bench.close();
+  log.close();
+  const ended = outcome instanceof RunStopped ? outcome : (wentSafe ?? outcome);
+  const { rig, firmware } = session;
+  const ran = { check, car, rig, samples: bench.samples, events: log.events, outcome: ended };
+  const record = reportOf(ran, { ...options.label, firmware });
+  return { record, stopped: ended instanceof RunStopped ? ended : undefined };
+}
+async function procedureOf(
+  session: RigSession,
+  check: Check,
+  bench: RunBench,
+): Promise<{ evidence: unknown } | RunStopped> {
+  const missing = missingOf(check.needs, session.rig);
+  if (missing) return new RunStopped('failed', missing);
+  if (session.state.kind === 'tripped') return new RunStopped('tripped', session.state.trip.words);
+  try {
+    return { evidence: await check.procedure(bench) };
+  } catch (thrown) {
+    return asRunStopped(thrown);
+  }
+}
+/** Null when the rig told that it is safe; a run is not done before that. */
+async function makeSafe(session: RigSession, log: RunLog): Promise<RunStopped | null> {
+  try {
+    await session.end();
+    if (session.state.kind === 'lost') return new RunStopped('link lost', session.state.words);
+    log.note('safe', 'The rig is safe.');
+    return null;
+  } catch (thrown) {
+    return asRunStopped(thrown);
+  }
+}
