@@ -39,7 +39,8 @@ void beginLine();
 bool nothingReceived();
 uint8_t receive();
 uint8_t sendRoom();
-void send(uint8_t byte);
+void put(uint8_t byte);
+void startSending();
 
 // reset
 uint8_t resetCause();

@@ -7,8 +7,8 @@
 
 class InterruptLock {
  public:
-  InterruptLock() : before_(SREG) { cli(); }
-  ~InterruptLock() {
+  __attribute__((always_inline)) InterruptLock() : before_(SREG) { cli(); }
+  __attribute__((always_inline)) ~InterruptLock() {
     asm volatile("" ::: "memory");
     SREG = before_;
   }

@@ -10,7 +10,7 @@
 
 namespace {
 ByteRing<64> received;
-ByteRing<256> toSend;
+ByteRing<128> toSend;
 volatile uint16_t lost;
 }  // namespace
 
@@ -38,8 +38,10 @@ bool nothingReceived() { return received.empty(); }
 uint8_t receive() { return received.take(); }
 uint8_t sendRoom() { return toSend.room(); }
 
-void send(uint8_t byte) {
-  toSend.put(byte);
+void put(uint8_t byte) { toSend.put(byte); }
+
+void startSending() {
+  if (toSend.empty()) return;
   const InterruptLock lock;
   UCSR0B |= 1 << UDRIE0;
 }

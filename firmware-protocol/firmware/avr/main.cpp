@@ -21,30 +21,40 @@ void begin() {
   sei();
 }
 
+/** Bytes go to the ring by the handful: waking for each one would cost more than sending it. */
+constexpr uint8_t kHandful = 32;
+
 void work(HostLink& link) {
   while (!link.commandWaits() && !board::nothingReceived()) link.take(board::receive());
   if (!link.sending()) link.prepare();
-  while (link.sending() && board::sendRoom() > 0) board::send(link.next());
+  uint8_t room = board::sendRoom();
+  for (; link.sending() && room > 0; --room) board::put(link.next());
+  board::startSending();
 }
 
-/** Checked with interrupts out; the sleep instruction right after sei() runs before any interrupt does. */
+inline bool idle(const HostLink& link) {
+  if (!link.commandWaits() && !board::nothingReceived()) return false;
+  return board::sendRoom() < kHandful || (!link.sending() && !link.hasMore());
+}
+
+/** Looked at with interrupts out; the sleep instruction right after sei() runs before any interrupt does. */
 void rest(const HostLink& link) {
+  sleep_enable();
   cli();
-  const bool deaf = link.commandWaits() || board::nothingReceived();
-  const bool mute = board::sendRoom() == 0 || (!link.sending() && !link.hasMore());
-  if (deaf && mute) {
-    sleep_enable();
+  while (idle(link)) {
+    board::mainIsAlive();
     sei();
     sleep_cpu();
-    sleep_disable();
+    cli();
   }
   sei();
+  sleep_disable();
 }
 }  // namespace
 
 int main() {
   begin();
-  HostLink link(rig, board::resetCause());
+  static HostLink link(rig, board::resetCause());
   set_sleep_mode(SLEEP_MODE_IDLE);
   for (;;) {
     const Tick start = tickNow();

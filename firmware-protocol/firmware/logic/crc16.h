@@ -9,6 +9,7 @@ constexpr uint16_t kCrcStart = 0xFFFF;
 inline uint16_t crc16(uint16_t crc, uint8_t byte) {
   uint8_t x = static_cast<uint8_t>(crc >> 8) ^ byte;
   x ^= x >> 4;
-  const uint16_t low = static_cast<uint16_t>(crc << 8);
-  return low ^ static_cast<uint16_t>(static_cast<uint16_t>(x) << 12) ^ static_cast<uint16_t>(static_cast<uint16_t>(x) << 5) ^ x;
+  const uint8_t high = static_cast<uint8_t>(crc) ^ static_cast<uint8_t>(x << 4) ^ (x >> 3);
+  const uint8_t low = x ^ static_cast<uint8_t>(x << 5);
+  return static_cast<uint16_t>(high << 8) | low;
 }

@@ -1,55 +1,45 @@
 // SPDX-License-Identifier: MIT
-// COBS made byte by byte; see frame_writer.h. A payload of at most 240 bytes is one COBS block, so no 0xFF runs.
+// COBS made byte by byte; see frame_writer.h.
 #include "frame_writer.h"
 
 #include "crc16.h"
-#include "flash.h"
+#include "generated_messages.h"
 
 static_assert(kMaxPayloadBytes + 2 < 254, "a payload with its CRC must stay one COBS block");
 
-void FrameWriter::begin(const uint8_t* head, uint8_t headLength, const char* flashTail, uint8_t tailLength) {
-  head_ = head;
-  tail_ = flashTail;
-  headLength_ = headLength;
-  payloadLength_ = headLength + tailLength;
+void FrameWriter::begin(uint8_t* payload, uint8_t length) {
   uint16_t crc = kCrcStart;
-  for (uint8_t i = 0; i < headLength; ++i) crc = crc16(crc, head[i]);
-  for (uint8_t i = 0; i < tailLength; ++i) crc = crc16(crc, flashByte(flashTail + i));
-  crcHigh_ = static_cast<uint8_t>(crc >> 8);
-  crcLow_ = static_cast<uint8_t>(crc);
-  index_ = 0;
+  uint8_t* at = payload;
+  for (uint8_t left = length; left > 0; --left) crc = crc16(crc, *at++);
+  *at++ = static_cast<uint8_t>(crc >> 8);
+  *at++ = static_cast<uint8_t>(crc);
+  at_ = payload;
+  end_ = at;
   step_ = Step::code;
 }
 
-uint8_t FrameWriter::byteAt(uint8_t index) const {
-  if (index < headLength_) return head_[index];
-  if (index < payloadLength_) return flashByte(tail_ + (index - headLength_));
-  return index == payloadLength_ ? crcHigh_ : crcLow_;
+uint8_t FrameWriter::turn() {
+  if (step_ == Step::code) return startRun();
+  step_ = Step::idle;
+  return 0;
 }
 
 uint8_t FrameWriter::startRun() {
-  const uint8_t total = payloadLength_ + 2;
-  runEnd_ = index_;
-  while (runEnd_ < total && byteAt(runEnd_) != 0) ++runEnd_;
-  const uint8_t code = runEnd_ - index_ + 1;
-  if (runEnd_ > index_) step_ = Step::data;
-  else if (runEnd_ == total) step_ = Step::delimiter;
-  else ++index_;
+  const uint8_t* to = at_;
+  while (to != end_ && *to != 0) ++to;
+  const uint8_t code = static_cast<uint8_t>(to - at_ + 1);
+  runEnd_ = to;
+  if (at_ == to) endRun();
+  else step_ = Step::data;
   return code;
 }
 
-uint8_t FrameWriter::next() {
-  if (step_ == Step::code) return startRun();
-  if (step_ == Step::delimiter) {
-    step_ = Step::idle;
-    return 0;
+/** After a run comes the zero that ended it, which is not sent, or the delimiter. */
+void FrameWriter::endRun() {
+  if (runEnd_ == end_) {
+    step_ = Step::delimiter;
+    return;
   }
-  const uint8_t byte = byteAt(index_++);
-  if (index_ < runEnd_) return byte;
-  if (runEnd_ == payloadLength_ + 2) step_ = Step::delimiter;
-  else {
-    ++index_;
-    step_ = Step::code;
-  }
-  return byte;
+  ++at_;
+  step_ = Step::code;
 }

@@ -13,8 +13,7 @@ bool known(uint8_t code) { return code >= kMsgHello && code <= kMsgWatch; }
 }  // namespace
 
 bool HostLink::hasMore() const {
-  uint8_t length;
-  return commandWaits_ || !rig_.events.empty() || rig_.hasStateNews() || rig_.sampler.fullBlock(length) != nullptr;
+  return commandWaits_ || !rig_.events.empty() || rig_.hasStateNews() || rig_.sampler.hasFullBlock();
 }
 
 bool HostLink::prepare() {
@@ -32,10 +31,10 @@ bool HostLink::prepare() {
     return true;
   }
   uint8_t length;
-  const uint8_t* block = rig_.sampler.fullBlock(length);
+  uint8_t* block = rig_.sampler.fullBlock(length);
   if (block == nullptr) return false;
   sendsBlock_ = true;
-  writer_.begin(block, length, nullptr, 0);
+  writer_.begin(block, length);
   return true;
 }
 
@@ -140,9 +139,12 @@ uint8_t HostLink::descriptor(uint16_t& detail) {
   if (message.offset >= kDescriptorLength) return kReasonOutOfRange;
   const uint16_t left = kDescriptorLength - message.offset;
   const uint8_t count = left < kDescriptorChunk ? static_cast<uint8_t>(left) : kDescriptorChunk;
+  const MsgDescriptorChunk head = {message.id, message.offset};
+  static_assert(sizeof head + kDescriptorChunk + kFrameExtra <= kAnswerRoom, "a descriptor chunk is too long");
   answer_[0] = kMsgDescriptorChunk;
-  copy(answer_ + 1, reinterpret_cast<const uint8_t*>(&message), sizeof message);
-  send(1 + sizeof(MsgDescriptorChunk), kDescriptor + message.offset, count);
+  copy(answer_ + 1, reinterpret_cast<const uint8_t*>(&head), sizeof head);
+  for (uint8_t i = 0; i < count; ++i) answer_[1 + sizeof head + i] = flashByte(kDescriptor + message.offset + i);
+  send(1 + sizeof head + count);
   return kDone;
 }
 
@@ -186,9 +188,10 @@ uint8_t HostLink::readStore(uint16_t& detail) {
   const uint16_t left = length - message.offset;
   const uint8_t count = left < kStoreChunk ? static_cast<uint8_t>(left) : kStoreChunk;
   const MsgStoreChunk head = {message.id, message.offset, length};
+  static_assert(sizeof head + kStoreChunk + kFrameExtra <= kAnswerRoom, "a store chunk is too long");
   answer_[0] = kMsgStoreChunk;
   copy(answer_ + 1, reinterpret_cast<const uint8_t*>(&head), sizeof head);
   for (uint8_t i = 0; i < count; ++i) answer_[1 + sizeof head + i] = rig_.store.byteAt(message.offset + i);
-  send(1 + sizeof head + count, nullptr, 0);
+  send(1 + sizeof head + count);
   return kDone;
 }

@@ -27,8 +27,10 @@ class HostLink {
   }
 
  private:
+  /** Code and CRC. */
+  static constexpr uint8_t kFrameExtra = 3;
   static constexpr uint8_t kAnswerRoom = 56;
-  static constexpr uint8_t kDescriptorChunk = 192;
+  static constexpr uint8_t kDescriptorChunk = 48;
   static constexpr uint8_t kStoreChunk = 48;
 
   void answerCommand();
@@ -52,14 +54,14 @@ class HostLink {
   }
   template <class Message>
   void answer(uint8_t code, const Message& message) {
-    static_assert(sizeof message < kAnswerRoom, "an answer is too long");
+    static_assert(sizeof message + kFrameExtra <= kAnswerRoom, "an answer is too long");
     answer_[0] = code;
     copy(answer_ + 1, reinterpret_cast<const uint8_t*>(&message), sizeof message);
-    send(1 + sizeof message, nullptr, 0);
+    send(1 + sizeof message);
   }
-  void send(uint8_t length, const char* tail, uint8_t tailLength) {
+  void send(uint8_t length) {
     answered_ = true;
-    writer_.begin(answer_, length, tail, tailLength);
+    writer_.begin(answer_, length);
   }
   static void copy(uint8_t* to, const uint8_t* from, uint8_t count) {
     while (count-- > 0) *to++ = *from++;

@@ -25,7 +25,7 @@ constexpr uint16_t kRailUpRaw = 358;
 
 class Rig {
  public:
-  Rig() : sampler(readings, edges) {}
+  Rig() : sampler(edges) {}
 
   // ---- the chip's side
   /** Once after a reset: the cause decides whether a trip stands. */
@@ -71,7 +71,6 @@ class Rig {
   bool takeStateNews();
   bool hasStateNews() const { return stateNews_; }
 
-  Readings readings;
   EdgeCount edges;
   ScanSampler sampler;
   StopLine stop;
@@ -114,7 +113,7 @@ class Rig {
   uint32_t turnTicks() const;
   /** Captured edges, counted only while they come from the motor. */
   uint16_t hallEdges() const { return captureSource_ == kCaptureSourceHallA ? edgesSeen_ : 0; }
-  bool railUp() const { return readings.fresh(tap::railVoltage) && readings.raw(tap::railVoltage) > kRailUpRaw; }
+  bool railUp() const { return sampler.readings.fresh(tap::railVoltage) && sampler.readings.raw(tap::railVoltage) > kRailUpRaw; }
   uint16_t railRawForHeat() const;
   bool supplyGood() const;
   bool live() const { return state_ == kStateLive; }

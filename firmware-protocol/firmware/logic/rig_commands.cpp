@@ -23,7 +23,7 @@ uint8_t Rig::notLive() const {
   return live() ? kDone : kReasonNotLive;
 }
 
-bool Rig::supplyGood() const { return readings.fresh(tap::reference) && readings.raw(tap::reference) <= kSupplyLowRaw; }
+bool Rig::supplyGood() const { return sampler.readings.fresh(tap::reference) && sampler.readings.raw(tap::reference) <= kSupplyLowRaw; }
 
 uint16_t Rig::missing() const {
   uint16_t bits = 0;
@@ -157,8 +157,8 @@ uint8_t Rig::mayDrive(uint8_t output, uint16_t width, uint16_t holdMs, uint16_t&
   if (holdMs == 0 || holdMs > kDriveMaxMs) return kReasonOutOfRange;
   if (width == pulses.limits().rest) return kDone;
   detail = tap::railVoltage;
-  if (!readings.fresh(tap::railVoltage)) return kReasonTapNotScanned;
-  detail = readings.raw(tap::railVoltage);
+  if (!sampler.readings.fresh(tap::railVoltage)) return kReasonTapNotScanned;
+  detail = sampler.readings.raw(tap::railVoltage);
   if (!railUp()) return kReasonRailDown;
   return output == kOutputThrottle ? mayThrottle(width, detail) : kDone;
 }
@@ -197,8 +197,8 @@ uint8_t Rig::mayFeedLimited(uint16_t& detail) const {
   constexpr uint8_t needed[] = {tap::packVoltage, tap::controllerVoltage, kMultiplexerChannel};
   for (const uint8_t channel : needed)
     if (!list.holds(channel) || sampler.bursting()) return refuse(detail, channel, kReasonTapNotScanned);
-  if (!readings.fresh(tap::polarity)) return refuse(detail, tap::polarity, kReasonTapNotScanned);
-  detail = readings.raw(tap::polarity);
+  if (!sampler.readings.fresh(tap::polarity)) return refuse(detail, tap::polarity, kReasonTapNotScanned);
+  detail = sampler.readings.raw(tap::polarity);
   return detail > kPolarityRaw ? kDone : kReasonPolarity;
 }
 

@@ -2,15 +2,19 @@
 // Scan and burst assembly; see scan_sampler.h. convert() and what it calls run in the converter interrupt.
 #include "scan_sampler.h"
 
+/** Keeps the converter interrupt's usual way short: what is rare saves its own registers. */
+#define OUT_OF_LINE __attribute__((noinline))
+
 namespace {
-constexpr uint8_t kSlots = 9;
 constexpr uint8_t kSlowSlot = 8;
+/** Where the multiplexer steps: long before its turn, and in a turn without other work. */
+constexpr uint8_t kStepSlot = 2;
 /** Place in the fast list of each of the first eight slots: a b b a c d d c. */
 constexpr uint8_t kOrder[kSlowSlot] = {0, 1, 1, 0, 2, 3, 3, 2};
 constexpr uint8_t kScanHead = 1 + sizeof(MsgScanBlock);
 constexpr uint8_t kBurstHead = 1 + sizeof(MsgBurstBlock);
-static_assert(sizeof(ScanFrame) <= kMaxPayloadBytes, "a scan block is too long");
-static_assert(sizeof(BurstFrame) <= kMaxPayloadBytes, "a burst block is too long");
+static_assert(kScanHead + 2 * kBlockEdges <= kMaxPayloadBytes, "a scan block is too long");
+static_assert(kBurstHead + 2 * kBurstBlockSamples <= kScanHead + 2 * kBlockEdges, "a burst block has no room");
 }  // namespace
 
 bool ScanList::holds(uint8_t channel) const {
@@ -20,79 +24,98 @@ bool ScanList::holds(uint8_t channel) const {
 }
 
 uint8_t ScanSampler::convert(uint16_t raw) {
-  const uint8_t channel = ending_;
-  ending_ = programmed_;
-  programmed_ = plan_[ahead_];
-  if (++ahead_ == kSlots) ahead_ = 0;
-  readings_.put(channel == kMultiplexerChannel ? 8 + input_ : channel, raw);
   ++conversions_;
-  if (channel == tap::packWide) watchShort(raw);
-  if (skip_ > 0) --skip_;
-  else if (bursting_) takeBurst(raw);
-  else takeScan(channel, raw);
-  start_ += kConversionTicks;
-  return programmed_;
+  if (skip_ > 0) return skipOne(raw);
+  const uint8_t slot = slot_;
+  const uint8_t* plan = plan_ + slot;
+  const uint8_t next = plan[2];
+  readings.put(plan[0], raw);
+  if (plan[0] == tap::packWide) watchShort(raw);
+  if (bursting_) takeBurst(raw);
+  else takeScan(slot, raw);
+  return next;
 }
 
-void ScanSampler::watchShort(uint16_t raw) {
+/** The two conversions on their way when a plan came go into no block. */
+OUT_OF_LINE uint8_t ScanSampler::skipOne(uint16_t raw) {
+  const uint8_t channel = old_[2 - skip_];
+  if (channel != kMultiplexerChannel) readings.put(channel, raw);
+  if (channel == tap::packWide) watchShort(raw);
+  start_ += kConversionTicks;
+  --skip_;
+  return plan_[1 - skip_];
+}
+
+inline void ScanSampler::watchShort(uint16_t raw) {
   if (raw < fastLimit_) shortCount_ = 0;
   else if (shortCount_ < kShortCounts) ++shortCount_;
 }
 
-void ScanSampler::takeScan(uint8_t channel, uint16_t raw) {
-  ScanFrame& frame = blocks_[writing_].scan;
-  const uint8_t row = scanInBlock_ * kSamplesPerScan;
-  const uint8_t slot = slot_;
-  if (slot == kSlowSlot) {
-    frame.head.samples[row + kFastPerScan] = raw;
-    slot_ = 0;
-    endScan(frame);
-    if (channel == kMultiplexerChannel) input_ = (input_ + 1) & 7;
-    return;
-  }
-  if (slot == 0) openScan(frame);
+/** The block's head is written in portions, and the multiplexer steps early in a scan: no single turn is long. */
+inline void ScanSampler::takeScan(uint8_t slot, uint16_t raw) {
+  if (slot == kSlowSlot) return endScan(raw);
+  if (scanInBlock_ == 0) writeHead(slot);
+  else if (scanInBlock_ == kScansPerBlock - 1) writeStatus(slot);
+  if (slot == kStepSlot && plan_[kSlowSlot] == kMultiplexerChannel) input_ = (input_ + 1) & 7;
   const uint8_t place = kOrder[slot];
-  if (slot & 2) frame.head.samples[row + place] = held_[place] + raw;
+  if (slot & 2) row_[place] = held_[place] + raw;
   else held_[place] = raw;
   slot_ = slot + 1;
 }
 
-/** The head is written in two portions, so that no single interrupt is long. */
-void ScanSampler::openScan(ScanFrame& frame) {
-  if (scanInBlock_ == 0) {
-    frame.code = kMsgScanBlock;
-    frame.head.scan = scan_;
-    frame.head.tick = start_;
-    frame.head.slowFirst = input_;
-    for (uint8_t i = 0; i < kFastPerScan; ++i) frame.head.fast[i] = list_.fast[i];
-    frame.head.slow = list_.slow;
-  }
-  if (scanInBlock_ != kScansPerBlock - 1) return;
-  frame.head.state = status.state;
-  frame.head.trip = status.trip;
-  frame.head.outputs = status.outputs;
-  frame.head.steering = status.steering;
-  frame.head.throttle = status.throttle;
+inline void ScanSampler::endScan(uint16_t raw) {
+  row_[kFastPerScan] = raw;
+  row_ += kSamplesPerScan;
+  if (plan_[kSlowSlot] == kMultiplexerChannel) readings.put(tap::firstThermistor + input_, raw);
+  slot_ = 0;
+  start_ += kScanTicks;
+  ++scan_;
+  if (++scanInBlock_ == kScansPerBlock) endBlock();
 }
 
-void ScanSampler::endScan(ScanFrame& frame) {
-  ++scan_;
-  if (++scanInBlock_ < kScansPerBlock) return;
+OUT_OF_LINE void ScanSampler::writeHead(uint8_t slot) {
+  MsgScanBlock& head = writing_->scan.head;
+  if (slot == 0) {
+    head.scan = scan_;
+    head.tick = start_;
+  } else if (slot == 1) {
+    writing_->scan.code = kMsgScanBlock;
+    head.slow = list_.slow;
+  } else if (slot == 4) {
+    head.slowFirst = input_;
+    for (uint8_t i = 0; i < kFastPerScan; ++i) head.fast[i] = list_.fast[i];
+  }
+}
+
+OUT_OF_LINE void ScanSampler::writeStatus(uint8_t slot) {
+  MsgScanBlock& head = writing_->scan.head;
+  if (slot == 0) {
+    head.state = status.state;
+    head.trip = status.trip;
+    head.outputs = status.outputs;
+  } else if (slot == 1) {
+    head.steering = status.steering;
+    head.throttle = status.throttle;
+  }
+}
+
+OUT_OF_LINE void ScanSampler::endBlock() {
   scanInBlock_ = 0;
-  frame.head.edgesB = edgeCount_.edgesB;
-  frame.head.edgesC = edgeCount_.edgesC;
-  frame.head.badHall = edgeCount_.badHall;
-  frame.head.edgesA = edgeCount_.edgesA;
-  frame.head.lastEdge = edgeCount_.lastEdge;
+  MsgScanBlock& head = writing_->scan.head;
+  head.edgesB = edgeCount_.edgesB;
+  head.edgesC = edgeCount_.edgesC;
+  head.badHall = edgeCount_.badHall;
+  head.edgesA = edgeCount_.edgesA;
+  head.lastEdge = edgeCount_.lastEdge;
   const uint8_t length = kScanHead + 2 * edgesInBlock_;
   edgesInBlock_ = 0;
   hand(length);
+  row_ = writing_->words + kSampleWord;
 }
 
-void ScanSampler::takeBurst(uint16_t raw) {
-  BurstFrame& frame = blocks_[writing_].burst;
-  if (inBurstBlock_ == 0) openBurstBlock(frame);
-  frame.samples[inBurstBlock_] = raw;
+OUT_OF_LINE void ScanSampler::takeBurst(uint16_t raw) {
+  if (inBurstBlock_ == 0) openBurstBlock();
+  writing_->words[kBurstWord + inBurstBlock_] = raw;
   if (actionSet_ && sample_ == actionSample_) {
     actionSet_ = false;
     actionDue_ = true;
@@ -103,7 +126,8 @@ void ScanSampler::takeBurst(uint16_t raw) {
   if (last) backToScan();
 }
 
-void ScanSampler::openBurstBlock(BurstFrame& frame) {
+OUT_OF_LINE void ScanSampler::openBurstBlock() {
+  BurstFrame& frame = writing_->burst;
   frame.code = kMsgBurstBlock;
   frame.head.first = sample_;
   frame.head.tick = start_;
@@ -113,6 +137,7 @@ void ScanSampler::openBurstBlock(BurstFrame& frame) {
 
 void ScanSampler::endBurstBlock() {
   const uint8_t length = kBurstHead + 2 * inBurstBlock_;
+  start_ += kConversionTicks * static_cast<uint16_t>(inBurstBlock_);
   inBurstBlock_ = 0;
   hand(length);
 }
@@ -124,8 +149,9 @@ void ScanSampler::hand(uint8_t length) {
     ++blocksDropped;
     return;
   }
+  full_ = writing_;
   fullLength_ = length;
-  writing_ ^= 1;
+  writing_ = writing_ == blocks_ ? blocks_ + 1 : blocks_;
 }
 
 void ScanSampler::addEdge(uint16_t distance) {
@@ -134,24 +160,37 @@ void ScanSampler::addEdge(uint16_t distance) {
     ++edgesDropped;
     return;
   }
-  blocks_[writing_].scan.edges[edgesInBlock_++] = distance;
+  writing_->words[kEdgeWord + edgesInBlock_++] = distance;
 }
 
-void ScanSampler::backToScan() {
+OUT_OF_LINE void ScanSampler::backToScan() {
+  keepPipeline();
   bursting_ = false;
   for (uint8_t slot = 0; slot < kSlowSlot; ++slot) plan_[slot] = list_.fast[kOrder[slot]];
   plan_[kSlowSlot] = list_.slow;
+  plan_[kSlots] = plan_[0];
+  plan_[kSlots + 1] = plan_[1];
   restart();
 }
 
-/** The two conversions on their way belong to the old plan and go into no block. */
+void ScanSampler::keepPipeline() {
+  start_ = conversionStart();
+  if (skip_ == 0) {
+    old_[0] = plan_[slot_];
+    old_[1] = plan_[slot_ + 1];
+  } else if (skip_ == 1) {
+    old_[0] = old_[1];
+    old_[1] = plan_[0];
+  }
+}
+
 void ScanSampler::restart() {
-  ahead_ = 0;
   skip_ = 2;
   slot_ = 0;
   scanInBlock_ = 0;
   edgesInBlock_ = 0;
   inBurstBlock_ = 0;
+  row_ = writing_->words + kSampleWord;
 }
 
 void ScanSampler::scan(const ScanList& list) {
@@ -162,13 +201,13 @@ void ScanSampler::scan(const ScanList& list) {
 
 void ScanSampler::stream(bool on) {
   const InterruptLock lock;
-  if (bursting_) backToScan();
-  if (on && !streaming_) restart();
+  if (bursting_ || (on && !streaming_)) backToScan();
   streaming_ = on;
 }
 
 void ScanSampler::burst(uint8_t channel, uint32_t samples) {
   const InterruptLock lock;
+  keepPipeline();
   for (uint8_t& slot : plan_) slot = channel;
   sample_ = 0;
   samplesWanted_ = samples;
@@ -188,20 +227,21 @@ void ScanSampler::cancelAction() {
   actionSet_ = actionDue_ = false;
 }
 
-void ScanSampler::anchor(Tick conversionStart) {
+OUT_OF_LINE void ScanSampler::anchor(Tick conversionStart) {
   const InterruptLock lock;
-  start_ = conversionStart;
+  keepPipeline();
   restart();
+  start_ = conversionStart;
 }
 
 Tick ScanSampler::conversionStart() const {
   const InterruptLock lock;
-  return start_;
+  return start_ + kConversionTicks * static_cast<uint16_t>(bursting_ ? inBurstBlock_ : slot_);
 }
 
 bool ScanSampler::converts(uint8_t channel) const { return bursting_ ? plan_[0] == channel : list_.holds(channel); }
 
-const uint8_t* ScanSampler::fullBlock(uint8_t& length) const {
+uint8_t* ScanSampler::fullBlock(uint8_t& length) {
   length = fullLength_;
-  return length == 0 ? nullptr : reinterpret_cast<const uint8_t*>(&blocks_[writing_ ^ 1]);
+  return length == 0 ? nullptr : &full_->scan.code;
 }

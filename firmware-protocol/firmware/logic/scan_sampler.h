@@ -16,13 +16,11 @@ constexpr uint8_t kShortCounts = 3;
 struct ScanFrame {
   uint8_t code;
   MsgScanBlock head;
-  uint16_t edges[kBlockEdges];
 } __attribute__((packed));
 
 struct BurstFrame {
   uint8_t code;
   MsgBurstBlock head;
-  uint16_t samples[kBurstBlockSamples];
 } __attribute__((packed));
 
 /** What a block repeats of the rig's state; laid out as in MsgScanBlock. */
@@ -42,7 +40,7 @@ struct ScanList {
 
 class ScanSampler {
  public:
-  ScanSampler(Readings& readings, EdgeCount& edges) : readings_(readings), edgeCount_(edges) {}
+  explicit ScanSampler(EdgeCount& edges) : edgeCount_(edges) {}
 
   // From interrupts.
   /** One conversion ended; gives the channel to program for the one after next. */
@@ -72,44 +70,60 @@ class ScanSampler {
   uint8_t conversions() const { return conversions_; }
 
   /** A full block, or null. release() it when it is sent. */
-  const uint8_t* fullBlock(uint8_t& length) const;
+  bool hasFullBlock() const { return fullLength_ != 0; }
+  uint8_t* fullBlock(uint8_t& length);
   void release() { fullLength_ = 0; }
 
+  Readings readings;
   BlockStatus status{};
   uint16_t blocksDropped = 0;
   uint16_t edgesDropped = 0;
 
  private:
+  static constexpr uint8_t kSlots = 9;
+  static constexpr uint8_t kSampleWord = (1 + sizeof(MsgScanBlock)) / 2 - kScansPerBlock * kSamplesPerScan;
+  static constexpr uint8_t kEdgeWord = (1 + sizeof(MsgScanBlock)) / 2;
+  static constexpr uint8_t kBurstWord = (1 + sizeof(MsgBurstBlock)) / 2;
+  static_assert(sizeof(ScanFrame) % 2 == 0 && sizeof(BurstFrame) % 2 == 0, "samples and edges stand at even places");
+
+  /** Payload of a block; the last word is room for the frame's CRC. */
   union Block {
     ScanFrame scan;
     BurstFrame burst;
+    uint16_t words[kEdgeWord + kBlockEdges + 1];
   };
   void restart();
+  void keepPipeline();
   void backToScan();
-  void takeScan(uint8_t channel, uint16_t raw);
-  void openScan(ScanFrame& frame);
-  void endScan(ScanFrame& frame);
+  uint8_t skipOne(uint16_t raw);
+  void takeScan(uint8_t slot, uint16_t raw);
+  void endScan(uint16_t raw);
+  void writeHead(uint8_t slot);
+  void writeStatus(uint8_t slot);
+  void endBlock();
   void takeBurst(uint16_t raw);
-  void openBurstBlock(BurstFrame& frame);
+  void openBurstBlock();
   void endBurstBlock();
   void hand(uint8_t length);
   void watchShort(uint16_t raw);
 
-  Readings& readings_;
   EdgeCount& edgeCount_;
   Block blocks_[2];
   volatile uint8_t fullLength_ = 0;
-  uint8_t writing_ = 0;
-  uint8_t plan_[9] = {};
-  uint8_t ahead_ = 0;
-  uint8_t ending_ = 0;
-  uint8_t programmed_ = 0;
+  Block* volatile full_ = blocks_;
+  Block* writing_ = blocks_;
+  uint16_t* row_ = blocks_[0].words + kSampleWord;
+  /** Channel of each slot, and the first two again. */
+  uint8_t plan_[kSlots + 2] = {};
+  /** After a new plan: channels of the conversion in progress and of the one already programmed. */
+  uint8_t old_[2] = {};
   uint8_t skip_ = 2;
   uint8_t slot_ = 0;
   uint8_t scanInBlock_ = 0;
   uint8_t edgesInBlock_ = 0;
   uint8_t input_ = 0;
   uint16_t held_[kFastPerScan] = {};
+  /** Start of the scan's, or the burst block's, first conversion. */
   Tick start_ = 0;
   uint32_t scan_ = 0;
   uint32_t sample_ = 0;

@@ -39,7 +39,7 @@ void Rig::supervise(Tick now, bool stopOpen) {
   watchLines(now);
   watchTrips(now, ms);
   finishAction();
-  readings.age(ms);
+  sampler.readings.age(ms);
   advanceFailSafe(now, ms);
   advanceDrives(now, ms);
   watchThrottle(now, ms);
@@ -81,12 +81,12 @@ void Rig::watchTrips(Tick now, uint8_t ms) {
   if (!converterAlive()) return trip(kTripConverter, 0, 0, now);
   const Situation situation = {
       feed.full(),
-      readings.live(tap::packNarrow) && readings.raw(tap::packNarrow) > kMotorPowerRaw,
-      readings.live(tap::railCurrent) && readings.raw(tap::railCurrent) > kRailPowerRaw,
+      sampler.readings.live(tap::packNarrow) && sampler.readings.raw(tap::packNarrow) > kMotorPowerRaw,
+      sampler.readings.live(tap::railCurrent) && sampler.readings.raw(tap::railCurrent) > kRailPowerRaw,
       turnTicks(),
       sampler.shortCount(),
   };
-  const TripCause cause = trips.look(readings, situation, ms);
+  const TripCause cause = trips.look(sampler.readings, situation, ms);
   if (cause.code != kTripNone) trip(cause.code, cause.place, cause.raw, now);
 }
 
@@ -98,7 +98,7 @@ uint32_t Rig::turnTicks() const {
 
 void Rig::watchThrottle(Tick now, uint8_t ms) {
   const bool rest = throttle.running() && throttle.atRest();
-  const bool railDown = readings.fresh(tap::railVoltage) && !railUp();
+  const bool railDown = sampler.readings.fresh(tap::railVoltage) && !railUp();
   guard.neutral(rest && railUp(), railDown, ms);
   const uint16_t perMille = throttle.running() && !failSafe.running() ? throttle.perMille(throttle.width()) : 0;
   const bool missing = guard.missesEdges(perMille, hallEdges(), ms);
@@ -126,7 +126,7 @@ void Rig::advanceFailSafe(Tick now, uint8_t ms) {
 }
 
 uint16_t Rig::railRawForHeat() const {
-  return readings.fresh(tap::railVoltage) ? readings.raw(tap::railVoltage) : LoadBank::kAssumedRaw;
+  return sampler.readings.fresh(tap::railVoltage) ? sampler.readings.raw(tap::railVoltage) : LoadBank::kAssumedRaw;
 }
 
 void Rig::advanceLoads(Tick now, uint8_t ms) {
@@ -134,23 +134,23 @@ void Rig::advanceLoads(Tick now, uint8_t ms) {
 }
 
 void Rig::watchFeed(Tick now, uint8_t ms) {
-  if (!readings.fresh(tap::controllerVoltage) || !readings.fresh(tap::packVoltage)) return;
-  const Feed::News news = feed.watch(ms, readings.raw(tap::controllerVoltage), readings.raw(tap::packVoltage));
+  if (!sampler.readings.fresh(tap::controllerVoltage) || !sampler.readings.fresh(tap::packVoltage)) return;
+  const Feed::News news = feed.watch(ms, sampler.readings.raw(tap::controllerVoltage), sampler.readings.raw(tap::packVoltage));
   if (news == Feed::News::filled) events.put(kEventFirstPower, now, feed.sinceMs());
   if (news == Feed::News::shorted) setFeed(kFeedLevelOff, now);
 }
 
 /** With the feed off the bleeder must empty the controller's side; if it can't, the feed is not off. */
 void Rig::watchBleeder(Tick now, uint8_t ms) {
-  const bool looking = switches.on(kSwitchBleeder) && !feed.on() && readings.fresh(tap::controllerVoltage);
-  if (!looking || readings.raw(tap::controllerVoltage) < kBledRaw) {
+  const bool looking = switches.on(kSwitchBleeder) && !feed.on() && sampler.readings.fresh(tap::controllerVoltage);
+  if (!looking || sampler.readings.raw(tap::controllerVoltage) < kBledRaw) {
     bleederMs_ = 0;
     return;
   }
   bleederMs_ += ms;
   if (bleederMs_ < kBleederMs) return;
   bleederMs_ = 0;
-  trip(kTripStuckFeed, tap::controllerVoltage, readings.raw(tap::controllerVoltage), now);
+  trip(kTripStuckFeed, tap::controllerVoltage, sampler.readings.raw(tap::controllerVoltage), now);
 }
 
 void Rig::trip(uint8_t code, uint8_t place, uint16_t raw, Tick now) {
@@ -188,7 +188,7 @@ bool Rig::motorKnownSlow() const {
 void Rig::advanceOrder(Tick now, uint8_t ms) {
   if (!ordering_) return;
   orderMs_ += ms;
-  const bool shorted = sampler.shortCount() >= kShortCounts && readings.live(tap::packWide);
+  const bool shorted = sampler.shortCount() >= kShortCounts && sampler.readings.live(tap::packWide);
   if (feed.on() && (shorted || motorKnownSlow() || orderMs_ >= kFeedOffMs)) setFeed(kFeedLevelOff, now);
   if (orderMs_ < kPulsesStopMs) return;
   ordering_ = false;
