@@ -45,6 +45,7 @@ export interface SpeedControllerParameters {
   driverOhm: number;
   heatCapacityJPerK: number;
   toAirKPerW: number;
+  pwmHz: number;
 }
 export interface RailParameters {
   settingV: number;

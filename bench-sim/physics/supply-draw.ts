@@ -59,6 +59,7 @@ export function drawController(random: SeededRandom): SpeedControllerParameters 
     driverOhm: random.between(2e-3, 8e-3),
     heatCapacityJPerK: random.between(25, 40),
     toAirKPerW: random.between(6, 9),
+    pwmHz: random.between(8e3, 32e3),
   };
 }
 export function drawRail(random: SeededRandom, settingV: number): RailParameters {

@@ -9,6 +9,7 @@ import { HallLines } from './hall-lines.ts';
 import { LoadBank } from './load-bank.ts';
 import { Pack } from './pack.ts';
 import type { CarParameters } from './parameters.ts';
+import { PwmRipple } from './pwm-ripple.ts';
 import { RailEvents } from './rail-events.ts';
 import { RailRegulator } from './rail-regulator.ts';
 import { Servo } from './servo.ts';
@@ -50,6 +51,7 @@ export class CarPlant implements Plant {
   readonly bank: LoadBank;
   readonly warmth: Warmth;
   readonly events: RailEvents;
+  private readonly ripple: PwmRipple;
   private readonly seen: MutableOutputs;
   private stepsDone = 0;
   private untilTick = 1;
@@ -69,6 +71,7 @@ export class CarPlant implements Plant {
     this.bank = new LoadBank(car.bankOhm, car.railShuntOhm);
     this.warmth = new Warmth(car);
     this.events = new RailEvents(car.rail.settingV, stepS);
+    this.ripple = new PwmRipple(car, stepS);
     this.seen = {
       packV: this.pack.openV,
       controllerV: car.line.startV,
@@ -127,10 +130,11 @@ export class CarPlant implements Plant {
     this.observe();
   }
   private observe(): void {
-    const { seen, line, rail } = this;
-    seen.packV = line.packV;
-    seen.controllerV = line.controllerV;
-    seen.packA = line.packA;
+    const { seen, line, rail, ripple } = this;
+    ripple.step();
+    seen.packV = line.packV + ripple.packV;
+    seen.controllerV = line.controllerV + ripple.controllerV;
+    seen.packA = line.packA + ripple.packA;
     seen.railV = rail.receiverV;
     seen.railA = this.railShuntA;
     seen.midCellV = this.pack.lowerCellV(line.packA);
@@ -142,6 +146,7 @@ export class CarPlant implements Plant {
     controller.tick(line.busV, this.inputs.throttlePulseS, motor.currentA, tickS);
     this.rail.tick(controller.awake, tickS);
     this.hall.supply(this.inputs.hallSupply || controller.awake, this.timeS, onEdge);
+    this.ripple.tick(controller.duty, motor.currentA);
     this.pack.settle();
     this.warmth.tick(this, tickS);
   }
