@@ -41,9 +41,8 @@ uint8_t sendRoom() { return toSend.room(); }
 void put(uint8_t byte) { toSend.put(byte); }
 
 void startSending() {
-  if (toSend.empty()) return;
   const InterruptLock lock;
-  UCSR0B |= 1 << UDRIE0;
+  if (!toSend.empty()) UCSR0B |= 1 << UDRIE0;
 }
 
 }  // namespace board
