@@ -10,8 +10,8 @@ export type WriteHook = (value: number, oldValue: number, address: number, mask:
 
 export interface ChipBus {
   readonly data: Uint8Array;
-  readonly readHooks: { [address: number]: ReadHook };
-  readonly writeHooks: { [address: number]: WriteHook };
+  readonly readHooks: (ReadHook | undefined)[];
+  readonly writeHooks: (WriteHook | undefined)[];
   readonly queue: EventQueue;
   readonly interrupts: Interrupts;
   /** Cycles since power-on. */

@@ -2,10 +2,11 @@
 // The ATmega328P: instruction core, parts, resets and the run loop. Sleep skips straight to the next event;
 // interrupts enter in four cycles and never between SEI (or RETI) and the instruction after it.
 // It does not know the board around it.
-import { avrInstruction, CPU } from 'avr8js';
 import { hookByteTimer } from './byte-timer-access.ts';
 import type { ChipBus, ChipPart } from './chip-bus.ts';
 import { CompareTimer } from './compare-timer.ts';
+import { Core } from './core.ts';
+import { decode, type Decoded } from './decoder.ts';
 import { type AnalogSource, Converter } from './converter.ts';
 import { Eeprom } from './eeprom.ts';
 import { EventQueue } from './event-queue.ts';
@@ -16,13 +17,16 @@ import { Interrupts } from './interrupts.ts';
 import { MachineFault } from './machine-fault.ts';
 import { PinInterrupts } from './pin-interrupts.ts';
 import { Port } from './port.ts';
-import { GTCCR, MCUSR, PINB, PINC, PIND, RAMEND, RAMSTART, SMCR, SREG } from './registers.ts';
+import * as registers from './registers.ts';
 import { Spi } from './spi.ts';
 import { staticEnd } from './static-end.ts';
 import { Timer1Access } from './timer1-access.ts';
 import { TCCR0A, TCCR2A, timerPlans } from './timer-plans.ts';
 import { Usart } from './usart.ts';
 import { Watchdog } from './watchdog.ts';
+
+// Copied once: where modules are transformed (tests, some loaders) an imported name costs a call at each use.
+const { GTCCR, MCUSR, PINB, PINC, PIND, RAMEND, RAMSTART, SMCR, SREG } = registers;
 
 export type ResetCause = 'powerOn' | 'external' | 'brownOut' | 'watchdog';
 const CAUSE_BITS: Readonly<Record<ResetCause, number>> = {
@@ -31,9 +35,7 @@ const CAUSE_BITS: Readonly<Record<ResetCause, number>> = {
   brownOut: 4,
   watchdog: 8,
 };
-const SLEEP = 0x9588;
-const RETI = 0x9518;
-const RAM_BYTES = 2048;
+const PC_MASK = 0x3fff;
 
 export interface ChipOptions {
   readonly program: Program;
@@ -54,14 +56,16 @@ export class Chip {
   readonly capture: InputCapture;
   readonly instruments: Instruments;
   onReset: (cause: ResetCause) => void = () => undefined;
-  readonly cpu: CPU;
+  readonly core: Core;
+  private readonly decoded: Decoded;
   private readonly parts: readonly ChipPart[];
   private readonly watchdog: Watchdog;
   private asleep = false;
   private heldUntil = 0;
 
   constructor(private readonly options: ChipOptions) {
-    this.cpu = new CPU(options.program.words, RAM_BYTES);
+    this.core = new Core(options.program.words);
+    this.decoded = decode(options.program.words);
     const bus = this.makeBus();
     this.ports = { b: new Port(bus, PINB), c: new Port(bus, PINC), d: new Port(bus, PIND) };
     const plans = timerPlans(this.ports.b);
@@ -72,7 +76,9 @@ export class Chip {
     this.spi = new Spi(bus);
     this.watchdog = new Watchdog(bus, options.clockHz, options.watchdogError);
     this.watchdog.onReset = () => this.reset('watchdog');
-    this.cpu.onWatchdogReset = () => this.watchdog.feed();
+    this.core.onWatchdogReset = () => this.watchdog.feed();
+    this.core.onSleep = () => this.sleep();
+    this.core.onInterruptReturn = () => this.instruments.left(this.core.cycles + 1);
     const pins = new PinInterrupts(bus, [this.ports.b, this.ports.c, this.ports.d]);
     const converter = new Converter(bus, options.analog);
     const access = new Timer1Access(bus, timers[1], this.capture);
@@ -97,27 +103,27 @@ export class Chip {
     this.ports.b.listen((level, changed, cycle) => {
       if (changed & 1) this.capture.pinChanged((level & 1) !== 0, cycle);
     });
-    this.instruments = new Instruments(this.cpu.data, staticEnd(options.program.words));
+    this.instruments = new Instruments(this.core, staticEnd(options.program.words));
     this.reset('powerOn');
   }
 
   get cycles(): number {
-    return this.cpu.cycles;
+    return this.core.cycles;
   }
 
   /** What the RAM happens to hold after power-on. */
   fillRam(byte: () => number): void {
-    for (let address = RAMSTART; address <= RAMEND; address++) this.cpu.data[address] = byte();
+    for (let address = RAMSTART; address <= RAMEND; address++) this.core.data[address] = byte();
   }
 
   /** Everything goes back to its initial state but RAM and EEPROM; execution starts after the hold. */
   reset(cause: ResetCause): void {
-    const { data } = this.cpu;
+    const { data } = this.core;
     const causes = cause === 'powerOn' ? 0 : data[MCUSR];
     data.fill(0, 0x20, 0x100);
     data[MCUSR] = causes | CAUSE_BITS[cause];
-    this.cpu.pc = 0;
-    this.cpu.SP = RAMEND;
+    this.core.pc = 0;
+    this.core.stackPointer = RAMEND;
     this.interrupts.reset();
     for (const part of this.parts) part.reset();
     this.asleep = false;
@@ -134,35 +140,36 @@ export class Chip {
 
   /** Runs until at least `until`; the last instruction may end a few cycles later. */
   run(until: number): void {
-    const { cpu, queue, interrupts } = this;
-    const { data, progMem } = cpu;
-    while (cpu.cycles < until) {
-      if (this.asleep || cpu.cycles < this.heldUntil) {
+    const { core, queue, interrupts } = this;
+    const { operations, a, b } = this.decoded;
+    const { data } = core;
+    while (core.cycles < until) {
+      if (this.asleep || core.cycles < this.heldUntil) {
         this.rest(until);
         continue;
       }
       const enabledBefore = data[SREG];
-      const opcode = progMem[cpu.pc];
-      avrInstruction(cpu);
-      if (opcode === SLEEP && this.sleep()) continue;
-      if (opcode === RETI) this.instruments.left(cpu.cycles);
-      this.instruments.watchStack();
-      if (queue.next <= cpu.cycles) queue.fire(cpu.cycles);
+      const pc = core.pc & PC_MASK;
+      core.pc = pc + 1;
+      operations[pc](core, a[pc], b[pc]);
+      core.cycles++;
+      if (this.asleep) continue;
+      if (queue.next <= core.cycles) queue.fire(core.cycles);
       if (interrupts.pending !== 0 && (enabledBefore & data[SREG] & 0x80) !== 0) this.enterInterrupt();
     }
   }
 
   private makeBus(): ChipBus {
-    const { cpu, queue, interrupts } = this;
+    const { core, queue, interrupts } = this;
     return {
-      data: cpu.data,
-      readHooks: cpu.readHooks,
-      writeHooks: cpu.writeHooks,
+      data: core.data,
+      readHooks: core.readHooks,
+      writeHooks: core.writeHooks,
       queue,
       interrupts,
-      now: () => cpu.cycles,
+      now: () => core.cycles,
       stall: (cycles) => {
-        cpu.cycles += cycles;
+        core.cycles += cycles;
       },
     };
   }
@@ -176,44 +183,40 @@ export class Chip {
     };
   }
 
-  /** True when the chip fell asleep; what is pending already wakes it in `rest`. */
-  private sleep(): boolean {
-    const mode = this.cpu.data[SMCR];
-    if (!(mode & 1)) return false;
+  /** What is pending already wakes it in `rest`. */
+  private sleep(): void {
+    const mode = this.core.data[SMCR];
+    if (!(mode & 1)) return;
     if (mode & 0x0e) throw new MachineFault(`Sleep mode ${(mode >> 1) & 7} is not modelled (idle is).`);
     this.asleep = true;
-    return true;
   }
 
   /** Skips to the next event while asleep or held in reset. Waking costs four cycles more (data sheet). */
   private rest(until: number): void {
-    const { cpu, queue, interrupts } = this;
-    const held = cpu.cycles < this.heldUntil;
-    if (!held && interrupts.pending !== 0 && cpu.data[SREG] & 0x80) {
+    const { core, queue, interrupts } = this;
+    const held = core.cycles < this.heldUntil;
+    if (!held && interrupts.pending !== 0 && core.data[SREG] & 0x80) {
       this.asleep = false;
-      cpu.cycles += 4;
+      core.cycles += 4;
       this.enterInterrupt();
       return;
     }
-    const from = cpu.cycles;
+    const from = core.cycles;
     const limit = held ? Math.min(until, this.heldUntil) : until;
-    cpu.cycles = Math.max(from, Math.min(queue.next, limit));
-    if (!held) this.instruments.idleCycles += cpu.cycles - from;
-    if (queue.next <= cpu.cycles) queue.fire(cpu.cycles);
-    if (held && cpu.cycles >= this.heldUntil) this.watchdog.feed();
+    core.cycles = Math.max(from, Math.min(queue.next, limit));
+    if (!held) this.instruments.idleCycles += core.cycles - from;
+    if (queue.next <= core.cycles) queue.fire(core.cycles);
+    if (held && core.cycles >= this.heldUntil) this.watchdog.feed();
   }
 
   private enterInterrupt(): void {
-    const { cpu, interrupts } = this;
+    const { core, interrupts } = this;
     const vector = interrupts.first();
-    this.instruments.entered(vector, cpu.cycles, interrupts.since[vector]);
-    const { data, SP: stack } = cpu;
-    data[stack] = cpu.pc & 0xff;
-    data[stack - 1] = cpu.pc >> 8;
-    cpu.SP = stack - 2;
-    data[SREG] &= 0x7f;
-    cpu.cycles += 4;
-    cpu.pc = vector * 2;
+    this.instruments.entered(vector, core.cycles, interrupts.since[vector]);
+    core.pushPc();
+    core.data[SREG] &= 0x7f;
+    core.cycles += 4;
+    core.pc = vector * 2;
     interrupts.enter(vector);
   }
 }

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // What is measured on the emulated chip and never disturbs it: interrupt rates, latency and own time, sleep
 // share, deepest stack. It reads the processor's state and changes none of it.
-import { SPL, VECTOR_COUNT } from './registers.ts';
+import type { Core } from './core.ts';
+import { VECTOR_COUNT } from './registers.ts';
 
 export interface InterruptFigures {
   readonly count: number;
@@ -16,10 +17,6 @@ const NESTING = 32;
 export class Instruments {
   /** Cycles spent asleep since the last clear. */
   idleCycles = 0;
-  /** Lowest stack pointer seen since the last clear. */
-  lowestStack = 0x8ff;
-  /** The stack reached the program's own variables. */
-  stackOverflowed = false;
   private clearedAt = 0;
   private readonly counts = new Float64Array(VECTOR_COUNT);
   private readonly worstLatency = new Float64Array(VECTOR_COUNT);
@@ -33,20 +30,21 @@ export class Instruments {
 
   /** `staticEnd` is the first address above the program's variables. */
   constructor(
-    private readonly data: Uint8Array,
+    private readonly core: Core,
     readonly staticEnd: number,
   ) {}
 
+  /** Lowest stack pointer since the last clear. */
+  get lowestStack(): number {
+    return this.core.lowestStack;
+  }
   /** Bytes of stack room never used. */
   get stackFree(): number {
     return this.lowestStack + 1 - this.staticEnd;
   }
-
-  watchStack(): void {
-    const stack = this.data[SPL] | (this.data[SPL + 1] << 8);
-    if (stack >= this.lowestStack || stack < 0x100) return;
-    this.lowestStack = stack;
-    if (stack + 1 < this.staticEnd) this.stackOverflowed = true;
+  /** The stack reached the program's own variables. */
+  get stackOverflowed(): boolean {
+    return this.stackFree < 0;
   }
 
   entered(vector: number, cycle: number, since: number): void {
@@ -79,7 +77,7 @@ export class Instruments {
   clear(cycle: number): void {
     this.clearedAt = cycle;
     this.idleCycles = 0;
-    this.lowestStack = this.data[SPL] | (this.data[SPL + 1] << 8);
+    this.core.lowestStack = this.core.stackPointer;
     for (const figures of [this.counts, this.worstLatency, this.sumLatency, this.longestOwn, this.sumOwn]) {
       figures.fill(0);
     }

@@ -24,6 +24,14 @@ describe('sleep', () => {
   });
 });
 
+describe('sleep that begins with an interrupt pending', () => {
+  it('wakes at once', () => {
+    const seen = fixtureChip('pending-sleep');
+    runMs(seen.chip, 20.5);
+    expect(seen.sent.length).toBe(20);
+  });
+});
+
 describe('stack', () => {
   it('is 2 KiB with its deepest point tracked, and an overflow runs into the variables', () => {
     const depth = (levels: number) => {
