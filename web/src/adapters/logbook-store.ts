@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: MIT
+// The logbook's place in the browser: IndexedDB, two stores, so that a list never loads whole records. It knows
+// keys, not what a run is; what comes back is unchecked.
+import { openDB, type IDBPDatabase } from 'idb';
+
+export interface Kept {
+  readonly id: string;
+}
+export interface LogbookStore {
+  summaries(): Promise<unknown[]>;
+  record(id: string): Promise<unknown>;
+  /** Writes the summary and, when given, the record in one transaction. */
+  put(summary: Kept, record?: unknown): Promise<void>;
+  remove(id: string): Promise<void>;
+}
+
+const open = (): Promise<IDBPDatabase> =>
+  openDB('bench-marshal', 1, {
+    upgrade(database) {
+      database.createObjectStore('summaries', { keyPath: 'id' });
+      database.createObjectStore('records');
+    },
+  });
+
+export function logbookStore(): LogbookStore {
+  const database = open();
+  return {
+    summaries: async () => (await database).getAll('summaries'),
+    record: async (id) => (await database).get('records', id),
+    async put(summary, record) {
+      const writing = (await database).transaction(['summaries', 'records'], 'readwrite');
+      await writing.objectStore('summaries').put(summary);
+      if (record !== undefined) await writing.objectStore('records').put(record, summary.id);
+      await writing.done;
+    },
+    async remove(id) {
+      const writing = (await database).transaction(['summaries', 'records'], 'readwrite');
+      await writing.objectStore('summaries').delete(id);
+      await writing.objectStore('records').delete(id);
+      await writing.done;
+    },
+  };
+}

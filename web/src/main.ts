@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+// The page's entry: the only place that picks the worker, the store, the clock and the ways to a rig.
+import { mount } from 'svelte';
+import { logbookStore } from './adapters/logbook-store.ts';
+import { serialDoor } from './adapters/serial-door.ts';
+import { Bench, type BenchPort } from './state/bench.svelte.ts';
+import { Logbook } from './state/logbook.svelte.ts';
+import { pageContext, type Page } from './state/page.ts';
+import { Places } from './state/places.svelte.ts';
+import { Reader } from './state/reader.svelte.ts';
+import { RigWays } from './state/rig-ways.svelte.ts';
+import { Run } from './state/run.svelte.ts';
+import { Shelf } from './state/shelf.svelte.ts';
+import { Theme } from './state/theme.svelte.ts';
+import App from './ui/App.svelte';
+import './ui/tokens.css';
+import './ui/base.css';
+
+function benchPort(): BenchPort {
+  const worker = new Worker(new URL('./worker/bench-worker.ts', import.meta.url), { type: 'module' });
+  return {
+    post: (message, transfer = []) => worker.postMessage(message, transfer),
+    listen: (receive) => worker.addEventListener('message', (event) => receive(event.data)),
+  };
+}
+const now = () => Date.now();
+const dark = matchMedia('(prefers-color-scheme: dark)');
+const speed = Number(new URLSearchParams(location.search).get('speed') ?? 1);
+
+function makePage(): Page {
+  const bench = new Bench(benchPort(), now);
+  const logbook = new Logbook(logbookStore());
+  const shelf = new Shelf(localStorage);
+  const makeVirtual = async () => (await import('./worker/virtual-rig.ts')).startVirtualRig();
+  const ways = new RigWays(bench, localStorage, makeVirtual, serialDoor(), speed, (car) =>
+    shelf.replace(car),
+  );
+  const person = (act: string) => ways.person(act);
+  const run = new Run({ bench, logbook, shelf, now, newId: () => crypto.randomUUID(), person });
+  const reader = new Reader(bench, logbook);
+  const theme = new Theme(document.documentElement, localStorage, dark);
+  return { bench, ways, run, logbook, reader, shelf, places: new Places(location), theme };
+}
+
+const page = makePage();
+dark.addEventListener('change', () => page.theme.apply());
+document.addEventListener('visibilitychange', () =>
+  page.bench.tell({ kind: 'hidden', hidden: document.hidden }),
+);
+addEventListener('pagehide', () => page.bench.stop());
+setInterval(() => page.bench.tick(), 100);
+mount(App, { target: document.getElementById('page')!, context: pageContext(page) });
+void page.logbook.load();
+void page.ways.reconnect();

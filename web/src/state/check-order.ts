@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: MIT
+// In what order the checks are offered, and which one is next for a car. Ordered so that what the other checks
+// stand on comes first: the rail feeds the servo, and neither needs the motor to turn.
+import type { CheckCard } from '../worker/messages.ts';
+import { newestRuns } from './chain-view.ts';
+import type { RunSummary } from './run-summary.ts';
+
+const order = ['rail-sag', 'servo-stall', 'motor-no-load'];
+const rank = (check: CheckCard) => (order.indexOf(check.id) + order.length + 1) % (order.length + 1);
+
+export function orderedChecks(checks: readonly CheckCard[]): CheckCard[] {
+  return [...checks].sort((a, b) => rank(a) - rank(b));
+}
+export interface NextCheck {
+  readonly check: CheckCard;
+  readonly words: string;
+}
+/** The first check never ended on this car, else the one that did longest ago. */
+export function nextCheck(
+  checks: readonly CheckCard[],
+  runs: readonly RunSummary[],
+  car: string,
+): NextCheck | null {
+  const last = (check: CheckCard) =>
+    newestRuns(runs, check.part, car).find((run) => run.checkId === check.id)?.startedAt ?? '';
+  const ordered = orderedChecks(checks).sort((a, b) => last(a).localeCompare(last(b)));
+  const check = ordered[0];
+  if (!check) return null;
+  const verb = last(check) === '' ? 'Check' : 'Repeat';
+  return { check, words: `${verb}: ${check.title.charAt(0).toLowerCase()}${check.title.slice(1)}` };
+}

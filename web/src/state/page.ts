@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+// Everything a screen may read or ask for, handed down once by the page's entry. It holds no state of its own.
+import { getContext } from 'svelte';
+import type { Bench } from './bench.svelte.ts';
+import type { Logbook } from './logbook.svelte.ts';
+import type { Places } from './places.svelte.ts';
+import type { Reader } from './reader.svelte.ts';
+import type { RigWays } from './rig-ways.svelte.ts';
+import type { Run } from './run.svelte.ts';
+import type { Shelf } from './shelf.svelte.ts';
+import type { Theme } from './theme.svelte.ts';
+
+export interface Page {
+  readonly bench: Bench;
+  readonly ways: RigWays;
+  readonly run: Run;
+  readonly logbook: Logbook;
+  readonly reader: Reader;
+  readonly shelf: Shelf;
+  readonly places: Places;
+  readonly theme: Theme;
+}
+const key = Symbol('page');
+/** What the entry hands to `mount` as context. */
+export const pageContext = (page: Page) => new Map([[key, page]]);
+export const usePage = (): Page => getContext(key);

@@ -1,0 +1,131 @@
+// SPDX-License-Identifier: MIT
+// The ways to a rig: the virtual one in its own worker, or a board over USB. Remembers the last one and takes it
+// up again by itself. It knows nothing of what a rig says.
+import type { Faults } from '#sim/faults/faults';
+import type { Car } from '#core/parts/part';
+import type { Bench } from './bench.svelte.ts';
+
+interface Memory {
+  getItem(key: string): string | null;
+  setItem(key: string, value: string): void;
+  removeItem(key: string): void;
+}
+/** The virtual rig's worker, seen from the page. */
+export interface VirtualRig {
+  /** Starts it anew; the port speaks bytes. */
+  open(
+    seed: number,
+    faults: Faults,
+    speed: number,
+  ): Promise<{ readonly port: MessagePort; readonly car: Car }>;
+  setFaults(faults: Faults): void;
+  person(act: string): void;
+  close(): void;
+}
+/** What the window's Web Serial can do, or null where the browser has none. */
+export interface SerialDoor {
+  /** Asks the person for a port; null when they chose none. */
+  request(): Promise<{ readonly vendor?: number; readonly product?: number } | null>;
+  /** Whether a port the person once allowed is plugged in. */
+  present(vendor?: number, product?: number): Promise<boolean>;
+  onPlugged(act: () => void): void;
+}
+export interface Remembered {
+  readonly way: 'virtual' | 'serial';
+  readonly vendor?: number;
+  readonly product?: number;
+}
+
+export class RigWays {
+  #remembered = $state.raw<Remembered | null>(null);
+  #seed = $state(7);
+  #faults = $state.raw<Faults>({});
+  #virtual: VirtualRig | null = null;
+
+  constructor(
+    private readonly bench: Bench,
+    private readonly memory: Memory,
+    private readonly makeVirtual: () => Promise<VirtualRig>,
+    private readonly serial: SerialDoor | null,
+    private readonly speed: number,
+    private readonly onCar: (car: Car) => void,
+  ) {
+    this.#remembered = readRemembered(memory);
+    this.#seed = Number(memory.getItem('seed') ?? 7);
+    serial?.onPlugged(() => void this.reconnect());
+  }
+  get remembered(): Remembered | null {
+    return this.#remembered;
+  }
+  get canSerial(): boolean {
+    return this.serial !== null;
+  }
+  get seed(): number {
+    return this.#seed;
+  }
+  get faults(): Faults {
+    return this.#faults;
+  }
+  /** Takes up the remembered rig if it is there; quiet when it is not. */
+  async reconnect(): Promise<void> {
+    const kept = this.#remembered;
+    if (!kept || this.bench.connected || this.bench.phase === 'opening') return;
+    if (kept.way === 'virtual') return this.openVirtual();
+    if (await this.serial?.present(kept.vendor, kept.product)) this.#openSerial(kept);
+  }
+  async openVirtual(): Promise<void> {
+    try {
+      this.#virtual ??= await this.makeVirtual();
+      const { port, car } = await this.#virtual.open(this.#seed, this.#faults, this.speed);
+      this.onCar(car);
+      this.bench.tell({ kind: 'openVirtual' }, [port]);
+      this.#remember({ way: 'virtual' });
+    } catch (cause) {
+      this.bench.report(
+        `The virtual rig did not start: ${cause instanceof Error ? cause.message : String(cause)}`,
+      );
+    }
+  }
+  async openSerial(): Promise<void> {
+    const chosen = await this.serial?.request();
+    if (chosen) this.#openSerial({ way: 'serial', ...chosen });
+  }
+  /** A new seed is another car and another rig: it starts anew. */
+  async reseed(seed: number): Promise<void> {
+    this.#seed = seed;
+    this.memory.setItem('seed', String(seed));
+    await this.openVirtual();
+  }
+  setFaults(faults: Faults): void {
+    this.#faults = faults;
+    this.#virtual?.setFaults(faults);
+  }
+  person(act: string): void {
+    this.#virtual?.person(act);
+  }
+  leave(): void {
+    this.bench.close();
+    this.#virtual?.close();
+    this.#virtual = null;
+    this.#remembered = null;
+    this.memory.removeItem('rig');
+  }
+  #openSerial(kept: Remembered): void {
+    this.#virtual?.close();
+    this.#virtual = null;
+    this.bench.tell({ kind: 'openSerial', vendor: kept.vendor, product: kept.product });
+    this.#remember(kept);
+  }
+  #remember(kept: Remembered): void {
+    this.#remembered = kept;
+    this.memory.setItem('rig', JSON.stringify(kept));
+  }
+}
+function readRemembered(memory: Memory): Remembered | null {
+  try {
+    const kept = JSON.parse(memory.getItem('rig') ?? 'null') as Remembered | null;
+    return kept?.way === 'virtual' || kept?.way === 'serial' ? kept : null;
+  } catch {
+    return null;
+  }
+}

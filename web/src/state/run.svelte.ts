@@ -1,0 +1,166 @@
+// SPDX-License-Identifier: MIT
+// One run from picking a check to its verdict: which station is reached, what is ticked, what the bench says,
+// what came out. It judges nothing; the worker runs the check and hands back its record.
+import type { CheckCard, FromBench } from '../worker/messages.ts';
+import type { Bench, RunEars } from './bench.svelte.ts';
+import type { Logbook } from './logbook.svelte.ts';
+import { openRun, type OpenedRun } from './opened-run.ts';
+import type { RunSummary } from './run-summary.ts';
+import type { Shelf } from './shelf.svelte.ts';
+import { TraceBook } from './trace-book.svelte.ts';
+
+export const stations = ['connect', 'cautions', 'hold', 'run', 'verdict'] as const;
+export type Station = (typeof stations)[number];
+export interface Ask {
+  readonly askId: number;
+  readonly words: string;
+}
+export interface Doing {
+  readonly step: number;
+  readonly of: number;
+  readonly words: string;
+  readonly leftS: number;
+}
+export interface RunTools {
+  readonly bench: Bench;
+  readonly logbook: Logbook;
+  readonly shelf: Shelf;
+  readonly now: () => number;
+  readonly newId: () => string;
+  /** The virtual person at the bench does what was asked. */
+  readonly person: (act: string) => void;
+}
+
+export class Run implements RunEars {
+  #check = $state.raw<CheckCard | null>(null);
+  #ticked = $state<boolean[]>([]);
+  #running = $state(false);
+  #doing = $state.raw<Doing | null>(null);
+  #ask = $state.raw<Ask | null>(null);
+  #opened = $state.raw<OpenedRun | null>(null);
+  #trouble = $state<string | null>(null);
+  #runId: string | null = null;
+  #summary: RunSummary | null = null;
+  readonly traces = new TraceBook();
+
+  constructor(private readonly tools: RunTools) {
+    tools.bench.attend(this);
+  }
+  get check(): CheckCard | null {
+    return this.#check;
+  }
+  get ticked(): readonly boolean[] {
+    return this.#ticked;
+  }
+  get running(): boolean {
+    return this.#running;
+  }
+  get doing(): Doing | null {
+    return this.#doing;
+  }
+  get ask(): Ask | null {
+    return this.#ask;
+  }
+  get opened(): OpenedRun | null {
+    return this.#opened;
+  }
+  get trouble(): string | null {
+    return this.#trouble;
+  }
+  get station(): Station {
+    if (this.#opened) return 'verdict';
+    if (this.#running) return 'run';
+    if (this.unseen.length > 0) return 'connect';
+    return this.#ticked.every(Boolean) ? 'hold' : 'cautions';
+  }
+  /** Wiring steps whose tap the rig has not seen yet. */
+  get unseen(): readonly string[] {
+    const steps = this.#check?.wiring ?? [];
+    return steps.filter((step) => step.tap && !this.seen(step.tap)).map((step) => step.words);
+  }
+  seen(tap: string): boolean {
+    const live = this.tools.bench.live(tap);
+    return live !== null && live.fresh && live.value !== null;
+  }
+  /** What is missing before going live, as one sentence; null when nothing is. */
+  get missing(): string | null {
+    if (!this.tools.bench.connected) return 'No rig is connected.';
+    if (this.tools.bench.phase === 'tripped') return 'The rig has tripped: clear it first.';
+    if (this.unseen.length > 0)
+      return `Not seen yet: ${this.unseen.length} of ${this.#check?.wiring.length ?? 0} connections.`;
+    const open = this.#ticked.filter((each) => !each).length;
+    return open > 0 ? `${open} of ${this.#ticked.length} cautions not ticked.` : null;
+  }
+  /** Opens the stations of a check, with every caution to be ticked anew. */
+  prepare(check: CheckCard): void {
+    if (this.#running) return;
+    this.#check = check;
+    this.#ticked = check.cautions.map(() => false);
+    this.#opened = null;
+    this.#doing = null;
+    this.#ask = null;
+    this.#trouble = null;
+    this.traces.clear();
+  }
+  tick(index: number, on: boolean): void {
+    this.#ticked[index] = on;
+  }
+  async goLive(): Promise<void> {
+    const check = this.#check;
+    if (!check || this.missing || this.#running) return;
+    const car = this.tools.shelf.car;
+    const startedAt = new Date(this.tools.now()).toISOString();
+    this.#runId = this.tools.newId();
+    this.#running = true;
+    this.#trouble = null;
+    this.traces.clear();
+    this.#summary = {
+      id: this.#runId,
+      startedAt,
+      checkId: check.id,
+      checkTitle: check.title,
+      part: check.part,
+      car: car.name,
+      partName: car[check.part].name,
+      rig: this.tools.bench.rig?.way === 'virtual' ? 'virtual rig' : (this.tools.bench.rig?.serial ?? ''),
+      results: [],
+    };
+    this.tools.bench.tell({ kind: 'run', runId: this.#runId, checkId: check.id, car, startedAt });
+    await this.tools.logbook.begin(this.#summary);
+  }
+  /** The person did what was asked. */
+  done(): void {
+    if (!this.#ask) return;
+    this.tools.person(this.#ask.words);
+    this.tools.bench.tell({ kind: 'done', askId: this.#ask.askId });
+    this.#ask = null;
+  }
+  hear(message: FromBench): void {
+    if (message.kind === 'trouble' && message.during === 'run') this.#fail(message.words);
+    if (!('runId' in message) && message.kind !== 'trace') return;
+    if (message.kind === 'trace') {
+      if (message.trace.runId === this.#runId) this.traces.append(message.trace);
+    } else if (message.runId !== this.#runId) return;
+    else if (message.kind === 'progress') this.#doing = message;
+    else if (message.kind === 'ask') this.#ask = { askId: message.askId, words: message.words };
+    else if (message.kind === 'finished') void this.#finish(message.record);
+  }
+  #fail(words: string): void {
+    this.#trouble = words;
+    this.#running = false;
+    const summary = this.#summary;
+    if (summary) void this.tools.logbook.end({ ...summary, endedAt: this.#stamp(), event: words }, null);
+    this.#summary = null;
+  }
+  async #finish(record: unknown): Promise<void> {
+    const opened = openRun(record, this.#summary!);
+    this.#running = false;
+    this.#ask = null;
+    this.#opened = opened;
+    this.#summary = null;
+    await this.tools.logbook.end({ ...opened.summary, endedAt: this.#stamp() }, record);
+  }
+  #stamp(): string {
+    return new Date(this.tools.now()).toISOString();
+  }
+}

@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: MIT
+// The columns of one run as they arrive, for the charts: growing typed arrays outside of reactive state, and
+// one version number that says when to draw again.
+import type { Trace } from '../worker/messages.ts';
+
+export interface TapColumns {
+  readonly tap: string;
+  readonly unit: string;
+  timeS: Float64Array;
+  value: Float64Array;
+  length: number;
+}
+export interface Gap {
+  readonly fromS: number;
+  readonly toS: number;
+}
+export interface TraceMark {
+  readonly atS: number;
+  readonly label: string;
+}
+
+function grown(old: Float64Array, needed: number): Float64Array {
+  if (needed <= old.length) return old;
+  const bigger = new Float64Array(Math.max(needed, old.length * 2, 1024));
+  bigger.set(old);
+  return bigger;
+}
+
+export class TraceBook {
+  #version = $state(0);
+  #columns = new Map<string, TapColumns>();
+  #gaps: readonly Gap[] = [];
+  #marks: readonly TraceMark[] = [];
+
+  /** Read inside an effect to be called again when columns grew. */
+  get version(): number {
+    return this.#version;
+  }
+  get taps(): TapColumns[] {
+    return [...this.#columns.values()];
+  }
+  /** Rig time of the newest value, seconds since the run began. */
+  get latestS(): number {
+    void this.#version;
+    return Math.max(0, ...this.taps.map((each) => each.timeS[each.length - 1] ?? 0));
+  }
+  get gaps(): readonly Gap[] {
+    return this.#gaps;
+  }
+  get marks(): readonly TraceMark[] {
+    return this.#marks;
+  }
+  clear(): void {
+    this.#columns = new Map();
+    this.#gaps = [];
+    this.#marks = [];
+    this.#version += 1;
+  }
+  append(trace: Trace): void {
+    for (const part of trace.columns) this.#extend(part);
+    this.#gaps = trace.gaps;
+    this.#marks = trace.marks;
+    this.#version += 1;
+  }
+  #extend(part: Trace['columns'][number]): void {
+    const column = this.#columns.get(part.tap) ?? this.#fresh(part.tap, part.unit);
+    const needed = column.length + part.timeS.length;
+    column.timeS = grown(column.timeS, needed);
+    column.value = grown(column.value, needed);
+    column.timeS.set(part.timeS, column.length);
+    column.value.set(part.value, column.length);
+    column.length = needed;
+  }
+  #fresh(tap: string, unit: string): TapColumns {
+    const column = { tap, unit, timeS: new Float64Array(0), value: new Float64Array(0), length: 0 };
+    this.#columns.set(tap, column);
+    return column;
+  }
+}

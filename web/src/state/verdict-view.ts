@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: MIT
+// One result as the verdict screen shows it, worked out from the finding and its judgement: headline, budget
+// lines by share of variance, evidence, what would settle it. Pure; judges nothing itself.
+import type { BudgetLine, Finding } from '#core/measurements/measurement';
+import type { Judged, VerdictWord } from '#core/verdicts/limit';
+import { liveFigure, reading, shownUnit, twoDigits, type Reading } from './figures.ts';
+import { limitWords, type ResultLine } from './run-summary.ts';
+import { tapTitle } from './tap-titles.ts';
+import { verdictPicture, type VerdictPicture } from './verdict-picture.ts';
+
+export interface BudgetRow {
+  readonly source: string;
+  readonly origin: string;
+  /** Share of the variance, 0 to 100. */
+  readonly share: number;
+  readonly u: string;
+}
+export interface ResultView {
+  readonly id: string;
+  readonly title: string;
+  readonly verdict: VerdictWord;
+  readonly judged: boolean;
+  readonly reading: Reading | null;
+  /** What the verdict means here, or why there is no number. */
+  readonly sentence: string;
+  readonly limit: string | null;
+  readonly limitSource: string | null;
+  readonly picture: VerdictPicture | null;
+  readonly unit: string;
+  readonly budget: readonly BudgetRow[];
+  readonly together: string;
+  readonly formula: string;
+  readonly evidence: readonly string[];
+  readonly stretch: { readonly fromS: number; readonly toS: number; readonly taps: readonly string[] } | null;
+  readonly notes: readonly string[];
+  readonly settle: string | null;
+}
+
+function budgetRows(lines: readonly BudgetLine[], factor: number): BudgetRow[] {
+  const total = lines.reduce((sum, line) => sum + line.u * line.u, 0) || 1;
+  return [...lines]
+    .sort((a, b) => b.u - a.u)
+    .map((line) => ({
+      source: line.source,
+      origin: line.origin,
+      share: Math.round((100 * line.u * line.u) / total),
+      u: twoDigits(line.u * factor),
+    }));
+}
+function sentence(finding: Finding, judged: Judged | undefined, limit: string | null): string {
+  if (!finding.measured) return finding.reason;
+  if (!judged?.limit || !limit) return 'For information: there is no limit to hold it against.';
+  if (judged.verdict === 'pass') return `Clear of its limit, ${limit}.`;
+  if (judged.verdict === 'fail') return `Beyond its limit, ${limit}.`;
+  if (judged.verdict === 'undecided') return `Too close to its limit to call, ${limit}.`;
+  return judged.note ?? 'It could not be held against its limit.';
+}
+export function resultView(finding: Finding, judged: Judged | undefined): ResultView {
+  const verdict = judged?.verdict ?? (finding.measured ? 'pass' : 'not measured');
+  const limit = judged?.limit ? limitWords(judged.limit, finding.measured ? finding.value : 1) : null;
+  const shared = {
+    id: finding.id,
+    title: finding.title,
+    verdict,
+    judged: judged?.limit !== undefined || !finding.measured,
+    sentence: sentence(finding, judged, limit),
+    limit,
+    limitSource: judged?.limit?.source ?? null,
+    settle: verdict === 'undecided' ? (judged?.note ?? null) : null,
+  };
+  if (!finding.measured)
+    return {
+      ...shared,
+      ...nothing,
+      unit: shownUnit(finding.unit, 1).unit,
+      notes: judged?.note ? [judged.note] : [],
+    };
+  const shown = shownUnit(finding.unit, finding.value);
+  const said = reading(finding.value, finding.interval, finding.unit);
+  return {
+    ...shared,
+    reading: said,
+    unit: shown.unit,
+    picture: judged?.limit ? verdictPicture(finding.value, finding.interval, judged.limit) : null,
+    budget: budgetRows(finding.budget, shown.factor),
+    together: said.plusMinus ? `± ${said.plusMinus}` : `${said.low} to ${said.high}`,
+    formula: finding.formula,
+    evidence: finding.evidence.map(
+      (each) =>
+        `${each.fromS.toFixed(1)} to ${each.toS.toFixed(1)} s: ${each.taps.map((tap) => tapTitle(tap).toLowerCase()).join(', ')}`,
+    ),
+    stretch: finding.evidence[0] ?? null,
+    notes: verdict === 'undecided' || !judged?.note ? finding.notes : [...finding.notes, judged.note],
+  };
+}
+const nothing = {
+  reading: null,
+  picture: null,
+  budget: [],
+  together: '',
+  formula: '',
+  evidence: [],
+  stretch: null,
+} as const;
+
+export function resultLine(finding: Finding, judged: Judged | undefined): ResultLine {
+  const view = resultView(finding, judged);
+  return {
+    id: finding.id,
+    title: finding.title,
+    unit: finding.unit,
+    verdict: view.verdict,
+    judged: view.judged,
+    value: finding.measured ? finding.value : undefined,
+    interval: finding.measured ? [finding.interval[0], finding.interval[1]] : undefined,
+    reason: finding.measured ? undefined : finding.reason,
+    note: judged?.note,
+    limit: judged?.limit,
+  };
+}
+export const liveWords = (value: number | null, unit: string) =>
+  value === null ? 'not seen' : liveFigure(value, unit);

@@ -1,0 +1,8 @@
+// SPDX-License-Identifier: MIT
+// Small turns of phrase that several screens share.
+
+/** "about" is said by the caller: "45 s", "2 min". */
+export function durationWords(seconds: number): string {
+  return seconds < 90 ? `${Math.round(seconds)}\u00a0s` : `${Math.round(seconds / 60)}\u00a0min`;
+}
+export const leftWords = (seconds: number) => `${Math.max(0, Math.ceil(seconds))}\u00a0s left`;

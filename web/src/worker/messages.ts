@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: MIT
+// Everything that passes between the page and the bench worker, checked on arrival at both ends. The page only
+// asks and is told; it never sees frames. Times in `S` are rig time since the run began.
+import { z } from 'zod';
+import { carSchema } from '#core/parts/part';
+
+/** Columns of one tap: mean times and values in the tap's unit. NaN marks a gap. */
+const columns = z.object({
+  tap: z.string(),
+  unit: z.string(),
+  timeS: z.instanceof(Float64Array),
+  value: z.instanceof(Float64Array),
+});
+const lines = (text: string) => z.array(z.string({ error: text }));
+
+export const checkCardSchema = z.object({
+  id: z.string(),
+  title: z.string(),
+  part: z.enum(['motor', 'servo', 'controller', 'pack']),
+  why: z.string(),
+  taps: lines('tap ids'),
+  wiring: z.array(z.object({ words: z.string(), tap: z.string().optional() })),
+  cautions: lines('cautions'),
+  durationS: z.number(),
+  results: z.array(z.object({ id: z.string(), title: z.string(), unit: z.string() })),
+});
+export type CheckCard = z.infer<typeof checkCardSchema>;
+
+export const toBenchSchema = z.discriminatedUnion('kind', [
+  /** The main thread is alive; the worker beats only while the last one is younger than 300 ms. */
+  z.object({ kind: z.literal('tick') }),
+  /** A MessagePort to the virtual rig travels with it. */
+  z.object({ kind: z.literal('openVirtual') }),
+  /** Opens a port the person has allowed; the first whose ids match, or the first of all. */
+  z.object({ kind: z.literal('openSerial'), vendor: z.number().optional(), product: z.number().optional() }),
+  z.object({ kind: z.literal('close') }),
+  /** Safe-all in any state. */
+  z.object({ kind: z.literal('stop') }),
+  z.object({ kind: z.literal('hidden'), hidden: z.boolean() }),
+  z.object({
+    kind: z.literal('run'),
+    runId: z.string(),
+    checkId: z.string(),
+    car: carSchema,
+    startedAt: z.string(),
+  }),
+  z.object({ kind: z.literal('done'), askId: z.number() }),
+  z.object({ kind: z.literal('clearTrip') }),
+  /** A record opened again: its columns for the charts. */
+  z.object({ kind: z.literal('show'), record: z.unknown() }),
+]);
+export type ToBench = z.infer<typeof toBenchSchema>;
+
+export const rigPhaseSchema = z.enum(['none', 'opening', 'safe', 'live', 'tripped', 'lost']);
+export type RigPhase = z.infer<typeof rigPhaseSchema>;
+
+export const tapCardSchema = z.object({
+  id: z.string(),
+  unit: z.string(),
+  low: z.number(),
+  high: z.number(),
+});
+export type TapCard = z.infer<typeof tapCardSchema>;
+
+export const rigCardSchema = z.object({
+  way: z.enum(['virtual', 'serial']),
+  board: z.string(),
+  firmware: z.string(),
+  serial: z.string(),
+  name: z.string(),
+  taps: z.array(tapCardSchema),
+  loadsOhm: z.array(z.number()),
+  vendor: z.number().optional(),
+  product: z.number().optional(),
+});
+export type RigCard = z.infer<typeof rigCardSchema>;
+
+export const traceSchema = z.object({
+  runId: z.string(),
+  columns: z.array(columns),
+  gaps: z.array(z.object({ fromS: z.number(), toS: z.number() })),
+  marks: z.array(z.object({ atS: z.number(), label: z.string() })),
+});
+export type Trace = z.infer<typeof traceSchema>;
+
+export const fromBenchSchema = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('catalogue'), checks: z.array(checkCardSchema) }),
+  z.object({ kind: z.literal('phase'), phase: rigPhaseSchema, words: z.string() }),
+  z.object({ kind: z.literal('rig'), rig: rigCardSchema }),
+  z.object({
+    kind: z.literal('live'),
+    /** Newest value of each tap; null: at the end of its range or not scanned. */
+    values: z.array(z.object({ tap: z.string(), value: z.number().nullable() })),
+    rowsPerS: z.number(),
+    lostRows: z.number(),
+    feedOn: z.boolean(),
+  }),
+  z.object({
+    kind: z.literal('progress'),
+    runId: z.string(),
+    step: z.number(),
+    of: z.number(),
+    words: z.string(),
+    leftS: z.number(),
+  }),
+  /** A hand is wanted on the bench; answered by `done`. */
+  z.object({ kind: z.literal('ask'), runId: z.string(), askId: z.number(), words: z.string() }),
+  z.object({ kind: z.literal('trace'), trace: traceSchema, more: z.boolean() }),
+  z.object({ kind: z.literal('finished'), runId: z.string(), record: z.unknown() }),
+  /** Something was refused or failed: what was wrong and what to do. */
+  z.object({ kind: z.literal('trouble'), words: z.string(), during: z.enum(['open', 'run', 'show']) }),
+]);
+export type FromBench = z.infer<typeof fromBenchSchema>;
