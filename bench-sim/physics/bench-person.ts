@@ -8,6 +8,6 @@ export function actIn(words: string): Act | null {
   const said = words.toLowerCase();
   if (/\bswitch(ed)?\b.*\boff\b/.test(said)) return 'switch off';
   if (/\bswitch(ed)?\b.*\bon\b/.test(said)) return 'switch on';
-  if (/\bfree\b|\b(take|remove)\b.*\bblock\b/.test(said)) return 'free';
+  if (/\bfree\b|\b(take|remove|lift|move|pull)\b.*\bblock\b/.test(said)) return 'free';
   return /\bblock\b/.test(said) ? 'block' : null;
 }

@@ -57,8 +57,8 @@ it('runs up like ngspice says', () => {
       Math.abs(servo.speedRadS - valueAt(reference.time, reference['v(w)'], k * stepS)),
     );
   }
-  expect(worst.A).toBeLessThan(0.03);
-  expect(worst.radS).toBeLessThan(8);
+  expect(worst.A).toBeLessThan(0.008);
+  expect(worst.radS).toBeLessThan(3);
   expect(servo.currentA).toBeCloseTo(valueAt(reference.time, reference.motor, 0.0395), 2);
 });
 

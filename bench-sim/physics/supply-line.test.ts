@@ -36,7 +36,7 @@ describe('full feed', () => {
       const trueA = valueAt(reference.time, reference.feed, k * stepS);
       worstA = Math.max(worstA, Math.abs(under.feedA - trueA));
     }
-    expect(worstA).toBeLessThan(0.25);
+    expect(worstA).toBeLessThan(0.05);
     expect(under.feedA).toBeCloseTo(reference.feed.at(-1)!, 2);
     expect(under.busV).toBeCloseTo(reference['v(a)'].at(-1)!, 3);
   });

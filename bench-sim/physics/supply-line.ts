@@ -43,7 +43,8 @@ export class SupplyLine {
   }
   step(sourceV: number, drawA: number, feed: Feed, packLoad: boolean, bleeder: boolean): void {
     if (packLoad !== this.packLoadOn) this.setPackLoad(packLoad);
-    const draw = drawA + this.p.leakA + (bleeder ? this.controllerV / this.p.bleederOhm : 0);
+    const leakA = this.capacitorV > 0 ? this.p.leakA : 0;
+    const draw = drawA + leakA + (bleeder ? this.controllerV / this.p.bleederOhm : 0);
     const sourceSeenV = sourceV * this.share;
     const meanA =
       feed === 'full'
@@ -69,8 +70,8 @@ export class SupplyLine {
   private observe(sourceSeenV: number, drawA: number): void {
     this.packV = sourceSeenV - this.sharedOhm * this.feedA;
     this.packA = this.feedA + (this.packLoadOn ? this.packV / this.p.packLoadOhm : 0);
-    this.busV = this.capacitorV + this.p.esrOhm * (this.feedA - drawA);
     if (this.capacitorV < 0) this.capacitorV = 0;
+    this.busV = this.capacitorV + this.p.esrOhm * (this.feedA - drawA);
     this.controllerV = this.busV + this.p.postOhm * this.feedA;
   }
 }
