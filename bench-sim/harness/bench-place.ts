@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: MIT
+// A rig, a car and hands, joined for one run: the virtual rig in this program and its own time, or a serial device
+// in real time. It picks clock, seed and link, and runs nothing.
+import { randomBytes } from 'node:crypto';
+import { wire } from '#protocol/codes';
+import type { Car } from '#core/parts/part';
+import { RigError } from '#session/rig-error';
+import { RigSession } from '#session/rig-session';
+import type { Faults } from '#sim/faults/faults';
+import { drawCar } from '#sim/physics/population';
+import { seededRandom } from '#sim/seeded-random';
+import { VirtualLink } from '#sim/virtual-link';
+import { createVirtualRig } from '#sim/virtual-rig';
+import { readCar } from './car-file.ts';
+import type { RunArguments } from './command-arguments.ts';
+import { firmwareHex } from './firmware-file.ts';
+import { handsFor, type Hands } from './hands.ts';
+import { nodeClock } from './node-clock.ts';
+import { SerialLink } from './serial-link.ts';
+
+export interface BenchPlace {
+  readonly session: RigSession;
+  readonly car: Car;
+  readonly hands: Hands;
+  /** Only where the rig is virtual and in this program. */
+  readonly virtual?: {
+    readonly seed: number;
+    readonly faults: Faults;
+    truth(): Readonly<Record<string, number>>;
+  };
+}
+export const defaultSeed = 1;
+
+/** Connected and ready. Rejects with RigError or BadUsage. */
+export function openPlace(wanted: RunArguments): Promise<BenchPlace> {
+  return wanted.rig === 'virtual'
+    ? openVirtual(wanted.seed ?? defaultSeed, wanted.faults)
+    : openSerial(wanted);
+}
+export async function openVirtual(seed: number, faults: Faults = {}): Promise<BenchPlace> {
+  const { plant, car } = drawCar(seed, faults);
+  const rig = createVirtualRig({ hex: firmwareHex(), plant, seed, faults });
+  const link = new VirtualLink(rig);
+  const random = seededRandom(seed, 'host');
+  const session = new RigSession(link, link.clock, {
+    mayBeat: () => true,
+    randomWord: () => random.uint32(),
+  });
+  await session.connect();
+  const hands = (words: string) => Promise.resolve(rig.person(words));
+  return { session, car, hands, virtual: { seed, faults, truth: () => plant.truth() } };
+}
+async function openSerial(wanted: RunArguments): Promise<BenchPlace> {
+  const car = wanted.car === null ? drawCar(wanted.seed ?? defaultSeed).car : readCar(wanted.car);
+  const hands = handsFor(wanted);
+  const session = await connectSerial(wanted.rig);
+  // A rig that tripped in a session before this one: a new run begins with its trip cleared.
+  if (session.state.kind === 'tripped') await session.clearTrip();
+  return { session, car, hands };
+}
+/** At the usual speed first, then at the slow one. */
+async function connectSerial(path: string): Promise<RigSession> {
+  try {
+    return await connectAt(path, wire.baud);
+  } catch (error) {
+    if (!(error instanceof RigError) || error.code !== 'notARig') throw error;
+    return connectAt(path, wire.baudSlow);
+  }
+}
+async function connectAt(path: string, baud: number): Promise<RigSession> {
+  const link = new SerialLink(path, baud);
+  const randomWord = () => randomBytes(4).readUInt32LE();
+  const session = new RigSession(link, nodeClock, { mayBeat: () => true, randomWord });
+  await session.connect();
+  return session;
+}

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: MIT
+// A run as one JSON document for programs, made from its record. It knows no check.
+import type { RunRecord } from '#core/record/run-record';
+
+type FindingOf = RunRecord['findings'][number];
+
+export function runDocument(record: RunRecord) {
+  const truth = record.virtual?.truth;
+  const reason = reasonOf(record);
+  return {
+    check: record.check,
+    verdict: record.verdict,
+    ...(reason && { reason }),
+    ending: record.ending.kind,
+    results: record.findings.map((finding) => resultOf(finding, record)),
+    ...(record.virtual && { seed: record.virtual.seed, faults: record.virtual.faults }),
+    ...(truth && {
+      truth: Object.fromEntries(record.findings.flatMap(({ id }) => (id in truth ? [[id, truth[id]]] : []))),
+    }),
+  };
+}
+/** Why the whole did not pass: how the run ended, else the first result that explains it. */
+export function reasonOf(record: RunRecord): string | undefined {
+  if (record.ending.kind !== 'done') return record.ending.words;
+  const culprit = record.judged.find(({ verdict }) => verdict === record.verdict);
+  if (record.verdict === 'pass' || !culprit) return undefined;
+  const finding = record.findings.find(({ id }) => id === culprit.id);
+  if (!finding) return undefined;
+  if (!finding.measured) return finding.reason;
+  return `${finding.title} is ${figure(finding.value)} ${finding.unit}; ${limitWords(culprit.limit)}${culprit.note ? ` ${culprit.note}` : ''}`;
+}
+function resultOf(finding: FindingOf, record: RunRecord) {
+  const judged = record.judged.find(({ id }) => id === finding.id);
+  const { limit, note } = judged ?? {};
+  const told = limit && { min: limit.min, max: limit.max, kind: limit.kind, source: limit.source };
+  const common = { id: finding.id, title: finding.title, unit: finding.unit };
+  const verdict = judged?.verdict ?? 'not measured';
+  if (!finding.measured)
+    return {
+      ...common,
+      value: null,
+      interval: null,
+      ...(told && { limit: told }),
+      verdict,
+      reason: finding.reason,
+    };
+  const { value, interval, u, notes } = finding;
+  return {
+    ...common,
+    value,
+    interval: [...interval],
+    u,
+    ...(told && { limit: told }),
+    verdict,
+    ...(note && { note }),
+    ...(notes.length > 0 && { notes }),
+  };
+}
+export const figure = (value: number): string => String(Number(value.toPrecision(4)));
+export function limitWords(limit: RunRecord['judged'][number]['limit']): string {
+  if (!limit) return '';
+  const bounds = [
+    limit.min === undefined ? '' : `at least ${figure(limit.min)}`,
+    limit.max === undefined ? '' : `at most ${figure(limit.max)}`,
+  ].filter(Boolean);
+  return `${bounds.join(', ')} ${limit.unit} (${limit.kind}: ${limit.source})`;
+}
