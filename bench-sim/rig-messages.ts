@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+// What passes between the page and the virtual rig's worker, checked on arrival. Two lines: the page commands
+// the worker; bytes go over a MessagePort of their own, so that another worker can hold its far end.
+//   page -> worker   open { seed, faults, speed }: a new rig and car; person { act }; close
+//   worker -> page   opened { car, description } with the port transferred; failed { words }
+//   over the port    to the rig: open (resets it), bytes { bytes }, close; from the rig: bytes { bytes }, lost
+import { z } from 'zod';
+import { carSchema } from '#core/parts/part';
+import { faultNames } from './faults/faults.ts';
+
+export const faultsSchema = z.partialRecord(z.enum(faultNames), z.number().min(0).max(1));
+
+export const toRigWorkerSchema = z.discriminatedUnion('kind', [
+  z.object({
+    kind: z.literal('open'),
+    seed: z.int().min(0),
+    faults: faultsSchema,
+    /** 1 is real time; the rig slows down where the machine can't keep up. */
+    speed: z.number().positive().max(100),
+  }),
+  z.object({ kind: z.literal('person'), act: z.string() }),
+  z.object({ kind: z.literal('close') }),
+]);
+export type ToRigWorker = z.infer<typeof toRigWorkerSchema>;
+
+export const fromRigWorkerSchema = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('opened'), car: carSchema, description: z.string() }),
+  z.object({ kind: z.literal('failed'), words: z.string() }),
+]);
+export type FromRigWorker = z.infer<typeof fromRigWorkerSchema>;
+
+const bytes = z.object({ kind: z.literal('bytes'), bytes: z.instanceof(Uint8Array) });
+export const toRigPortSchema = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('open') }),
+  bytes,
+  z.object({ kind: z.literal('close') }),
+]);
+export const fromRigPortSchema = z.discriminatedUnion('kind', [
+  bytes,
+  z.object({ kind: z.literal('lost'), words: z.string() }),
+]);

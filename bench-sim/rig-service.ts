@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: MIT
+// What the virtual rig's worker does with each message, apart from being a worker: makes the rig and its car,
+// joins it to a port, passes on what a person does. The firmware is handed in.
+import type { Faults } from './faults/faults.ts';
+import { drawCar } from './physics/population.ts';
+import { type FromRigWorker, toRigPortSchema, toRigWorkerSchema } from './rig-messages.ts';
+import { pacedBy, type WallClock } from './rig-pace.ts';
+import { ServedRig } from './served-rig.ts';
+import { createVirtualRig } from './virtual-rig.ts';
+
+export type Reply = (message: FromRigWorker, transfer: Transferable[]) => void;
+
+const wordsOf = (cause: unknown): string => (cause instanceof Error ? cause.message : String(cause));
+
+export class RigService {
+  private served: ServedRig | null = null;
+  private port: MessagePort | null = null;
+
+  constructor(
+    private readonly firmware: () => Promise<string>,
+    private readonly wall: WallClock,
+    private readonly reply: Reply,
+  ) {}
+
+  async take(data: unknown): Promise<void> {
+    try {
+      const message = toRigWorkerSchema.parse(data);
+      if (message.kind === 'person') this.served?.person(message.act);
+      else if (message.kind === 'close') this.close();
+      else await this.open(message.seed, message.faults, message.speed);
+    } catch (cause) {
+      this.reply({ kind: 'failed', words: `The virtual rig could not start: ${wordsOf(cause)}` }, []);
+    }
+  }
+
+  private async open(seed: number, faults: Faults, speed: number): Promise<void> {
+    this.close();
+    const hex = await this.firmware();
+    const { plant, car, description } = drawCar(seed, faults);
+    const rig = createVirtualRig({ hex, plant, seed, faults });
+    const { port1, port2 } = new MessageChannel();
+    const failed = (cause: unknown): void => port1.postMessage({ kind: 'lost', words: wordsOf(cause) });
+    const served = new ServedRig(
+      rig,
+      pacedBy(this.wall, speed),
+      (bytes) => port1.postMessage({ kind: 'bytes', bytes }),
+      failed,
+    );
+    port1.onmessage = ({ data }) => passOn(served, data);
+    this.served = served;
+    this.port = port1;
+    this.reply({ kind: 'opened', car, description }, [port2]);
+  }
+
+  private close(): void {
+    this.served?.stop();
+    this.port?.close();
+    this.served = this.port = null;
+  }
+}
+
+function passOn(served: ServedRig, data: unknown): void {
+  const message = toRigPortSchema.parse(data);
+  if (message.kind === 'bytes') served.receive(message.bytes);
+  else if (message.kind === 'open') served.opened();
+  else served.closed();
+}

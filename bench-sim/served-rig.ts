@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+// A virtual rig served to somebody outside this program (a page's worker, a pseudo-terminal) at the pace of a
+// wall clock. It passes bytes and knows no frames.
+import type { Pace } from './rig-pace.ts';
+import { RigPump } from './rig-pump.ts';
+import type { VirtualRig } from './virtual-rig.ts';
+
+export class ServedRig {
+  private serving = true;
+  /** Whether somebody has the line open; nobody hears what is sent to a closed one. */
+  private heard = false;
+
+  constructor(
+    readonly rig: VirtualRig,
+    pace: Pace,
+    private readonly deliver: (bytes: Uint8Array) => void,
+    failed: (cause: unknown) => void,
+  ) {
+    const pump = new RigPump(rig, pace, {
+      bytes: (chunk) => this.pass(chunk),
+      sliced: () => undefined,
+      nextStopMs: () => Number.POSITIVE_INFINITY,
+      goesOn: () => this.serving,
+      failed,
+    });
+    pump.start();
+  }
+
+  /** The line was opened: a board is reset by that. */
+  opened(): void {
+    this.rig.reset();
+    this.heard = true;
+  }
+
+  closed(): void {
+    this.heard = false;
+  }
+
+  receive(bytes: Uint8Array): void {
+    if (this.heard) this.rig.send(bytes);
+  }
+
+  person(act: string): void {
+    this.rig.person(act);
+  }
+
+  stop(): void {
+    this.serving = false;
+  }
+
+  private pass(chunk: Uint8Array): void {
+    if (this.heard) this.deliver(chunk);
+  }
+}
