@@ -111,6 +111,7 @@ class Rig {
   bool motorKnownSlow() const;
   bool turning() const { return edgeAgeMs_ < kSlowEdgeMs; }
   uint32_t turnTicks() const;
+  Tick sinceEdge(Tick now) const;
   /** Captured edges, counted only while they come from the motor. */
   uint16_t hallEdges() const { return captureSource_ == kCaptureSourceHallA ? edgesSeen_ : 0; }
   bool railUp() const { return sampler.readings.fresh(tap::railVoltage) && sampler.readings.raw(tap::railVoltage) > kRailUpRaw; }

@@ -40,7 +40,7 @@ struct ScanList {
 
 class ScanSampler {
  public:
-  explicit ScanSampler(EdgeCount& edges) : edgeCount_(edges) {}
+  explicit ScanSampler(EdgeCount& edges) : edgeCount_(edges) { backToScan(); }
 
   // From interrupts.
   /** One conversion ended; gives the channel to program for the one after next. */
@@ -137,5 +137,5 @@ class ScanSampler {
   uint8_t shortCount_ = 0;
   uint16_t fastLimit_ = 1023;
   volatile uint8_t conversions_ = 0;
-  ScanList list_{};
+  ScanList list_{{0, 1, 2, 3}, kMultiplexerChannel};
 };

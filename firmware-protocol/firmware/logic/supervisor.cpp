@@ -112,17 +112,18 @@ void Rig::advanceDrives(Tick now, uint8_t ms) {
 
 void Rig::advanceFailSafe(Tick now, uint8_t ms) {
   if (!failSafe.running()) return;
-  Tick last;
-  {
-    const InterruptLock lock;
-    last = edges.lastEdge;
-  }
-  const Tick since = now - last;
-  if (!failSafe.advance(ms, turnTicks(), since)) return;
+  if (!failSafe.advance(ms, turnTicks(), sinceEdge(now))) return;
   guard.failSafe(failSafe.resultMs());
   throttle.toRest();
   throttle.run();
   events.put(kEventFailSafe, now, failSafe.resultMs());
+}
+
+/** The last edge may be younger than `now`, which was taken when the turn began. */
+Tick Rig::sinceEdge(Tick now) const {
+  const InterruptLock lock;
+  const Tick since = now - edges.lastEdge;
+  return since >> 31 ? 0 : since;
 }
 
 uint16_t Rig::railRawForHeat() const {
