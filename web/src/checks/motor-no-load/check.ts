@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+// motor-no-load: current, kV and speed of a sensored motor that turns freely in a stand.
+import type { Check } from '../check.ts';
+import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
+import { analyse, results } from './analysis.ts';
+import { evidenceSchema, type Evidence } from './evidence.ts';
+import { limits } from './limits.ts';
+import { procedure } from './procedure.ts';
+
+export const motorNoLoad: Check<Evidence> = {
+  id: 'motor-no-load',
+  title: 'Motor: no-load current and speed',
+  part: 'motor',
+  why: 'A worn bearing or a weak rotor shows in what the motor draws and how fast it turns with nothing to drive.',
+  needs: {
+    taps: [
+      'controllerVoltage',
+      'packCurrentNarrow',
+      'packCurrentWide',
+      'railVoltage',
+      'thermistorMotor',
+      'thermistorAmbient',
+    ],
+    outputs: ['throttle'],
+  },
+  wiring: [
+    { words: 'Clamp the bare motor in a stand, pinion off, zero timing on the controller, drag brake zero.' },
+    { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
+    { words: 'Sensor cable through the sensor adapter.', tap: 'thermistorMotor' },
+    {
+      words: 'Throttle lead of the controller into the throttle socket, rail adapter at the receiver slot.',
+      tap: 'railVoltage',
+    },
+  ],
+  cautions: [
+    'The motor is clamped in a stand, pinion off, nothing can touch the rotor; eyes are protected, sleeves and hair away.',
+    packCaution,
+    polarityCaution,
+    manualCaution,
+  ],
+  durationS: 32,
+  results,
+  evidenceSchema,
+  procedure,
+  analyse,
+  limits,
+};

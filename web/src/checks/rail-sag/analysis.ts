@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: MIT
+// rail-sag: source resistance from all load combinations (errors on both axes), steady drop at the greatest one,
+// deepest dip and recovery from bursts. Pure.
+import { guarded, measured, notMeasured } from '#core/measurements/finding';
+import type { Finding } from '#core/measurements/measurement';
+import { NotMeasurable, reading, type Bench } from '#core/measurements/tap-reading';
+import type { AnalysisInput } from '../check.ts';
+import { dipOf, recoveryOf } from './dip.ts';
+import type { Evidence } from './evidence.ts';
+import { sourceOf } from './source-line.ts';
+import { dropOf } from './steady-drop.ts';
+
+export const results = [
+  { id: 'source-resistance', title: 'Source resistance of the rail', unit: 'ohm' },
+  { id: 'steady-drop', title: 'Steady drop at the greatest load', unit: 'V' },
+  { id: 'deepest-dip', title: 'Lowest rail voltage', unit: 'V' },
+  { id: 'recovery', title: 'Recovery to 2 %', unit: 's' },
+  { id: 'rail-setting', title: 'Rail at rest', unit: 'V' },
+] as const;
+/** Head-room that a regulator of this kind needs, V; from memory. */
+const headRoomV = 0.5;
+type Input = AnalysisInput<Evidence>;
+
+export function analyse(input: Input): readonly Finding[] {
+  return guarded(results, () => {
+    requireHeadRoom(input);
+    const one = (k: number, make: () => Finding) => guarded([results[k]], () => [make()]);
+    return [
+      ...one(0, () => sourceOf(results[0], input)),
+      ...one(1, () => dropOf(results[1], input)),
+      ...one(2, () => dipOf(results[2], input)),
+      ...one(3, () => recoveryOf(results[3], input)),
+      ...one(4, () => restAt(input)),
+    ];
+  });
+}
+/** Without head-room the rail follows the pack and its sag says nothing of the regulator. */
+function requireHeadRoom(input: Input): void {
+  const { rest } = input.evidence;
+  const packV = reading(input, 'controllerVoltage', rest).value;
+  const settingV = input.car.controller.railSettingV;
+  if (packV - settingV >= headRoomV) return;
+  throw new NotMeasurable(
+    `The pack stands at ${packV.toFixed(2)} V and the rail is set to ${settingV.toFixed(1)} V: ${(packV - settingV).toFixed(2)} V of head-room, at least ${headRoomV} V are needed. Charge the pack, then run again.`,
+  );
+}
+function restAt(input: Input): Finding {
+  const { rest } = input.evidence;
+  const bench: Bench = input;
+  const value = reading(bench, 'railVoltage', rest);
+  if (!Number.isFinite(value.value)) return notMeasured(results[4], 'The rail was not read.');
+  return measured(results[4], value, {
+    formula: 'Mean of the rail voltage with no load switched on.',
+    evidence: [{ ...rest, taps: ['railVoltage'] }],
+  });
+}

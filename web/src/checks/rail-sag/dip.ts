@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: MIT
+// Lowest rail voltage and recovery from bursts: every conversion of one tap, 104 us apart, with the load step or
+// the servo move fired by the rig at a known sample. A dip between two samples is allowed for in the budget.
+import { median } from 'simple-statistics';
+import { uncertain, type Quantity } from '#core/measurements/quantity';
+import { measured, type ResultName } from '#core/measurements/finding';
+import type { Finding } from '#core/measurements/measurement';
+import { gainLines, linearityLine, rectangular, typeB, zeroLine } from '#core/measurements/tap-errors';
+import { NotMeasurable, tapOf } from '#core/measurements/tap-reading';
+import { scaled, tapScaling } from '#core/samples/tap-scaling';
+import type { AnalysisInput } from '../check.ts';
+import type { Evidence, KeptBurst } from './evidence.ts';
+
+type Input = AnalysisInput<Evidence>;
+/** Samples around the step that a settled value is taken over, at the end of the load. */
+const settledSamples = 100;
+const loadSamples = 384;
+const recoveredShare = 0.02;
+
+export function dipOf(name: ResultName, input: Input): Finding {
+  const bursts = [...input.evidence.loadBursts, ...input.evidence.servoBursts];
+  if (bursts.length === 0) throw new NotMeasurable('No burst was recorded. Run again.');
+  const waves = bursts.map((burst) => wholeWave(input, burst));
+  const lowest = waves.map((wave) => lowestOf(wave)).toSorted((a, b) => a.value - b.value)[0];
+  return measured(name, dipQuantity(input, lowest), {
+    formula: 'Lowest value of all bursts, half the greatest fall between two samples allowed for as missed.',
+    evidence: bursts.map(stretchOf),
+    notes: [`Deepest in a burst at ${lowest.value.toFixed(2)} V as read.`],
+  });
+}
+export function recoveryOf(name: ResultName, input: Input): Finding {
+  const bursts = input.evidence.loadBursts;
+  if (bursts.length === 0) throw new NotMeasurable('No burst with a load step was recorded. Run again.');
+  const times = bursts.map((burst) => recoveryIn(input, burst)).toSorted((a, b) => a - b);
+  const value = times[times.length - 1];
+  const [{ intervalS }] = bursts;
+  const grid = typeB('grid', 'samples are 104 us apart', 'rig description');
+  const noise = typeB('band', 'noise at the edge of the 2 % band', 'computed');
+  const quantity = uncertain(value, [
+    [grid, rectangular(intervalS)],
+    [noise, rectangular(intervalS / 2)],
+  ]);
+  return measured(name, quantity, {
+    formula:
+      'Time from the load step until the rail is for the last time further than 2 % of its setting from its settled value.',
+    evidence: bursts.map(stretchOf),
+  });
+}
+const stretchOf = ({ startS, intervalS, codes, tap }: KeptBurst) => ({
+  fromS: startS,
+  toS: startS + intervalS * codes.length,
+  taps: [tap],
+});
+/** Volts of a burst; refused when a part of it was lost or its action never fired. */
+function wholeWave({ rig, samples }: Input, burst: KeptBurst): Float64Array {
+  const scaling = tapScaling(rig, burst.tap);
+  if (!scaling) throw new NotMeasurable(`This rig has no tap "${burst.tap}".`);
+  if (burst.codes.includes(null))
+    throw new NotMeasurable('A part of a burst was lost. Check the cable, then run again.');
+  if (burst.actionSample === null)
+    throw new NotMeasurable(
+      'The rig never told that the marked step was fired. Check the cable, then run again.',
+    );
+  const { volts } = samples.supply(0, samples.latestS);
+  return Float64Array.from(burst.codes, (code) => scaled(scaling, code ?? Number.NaN, volts));
+}
+interface Lowest {
+  readonly value: number;
+  /** What may lie between the lowest sample and its neighbours, V. */
+  readonly missedV: number;
+}
+/** The vertex of the parabola through the lowest sample and its neighbours stands for what lies between. */
+function lowestOf(wave: Float64Array): Lowest {
+  const at = wave.reduce((least, v, k) => (v < wave[least] ? k : least), 0);
+  const [before, here, after] = [wave[at - 1] ?? wave[at], wave[at], wave[at + 1] ?? wave[at]];
+  const sides = [before - here, after - here];
+  return { value: here, missedV: Math.min(...sides) / 2 };
+}
+function dipQuantity(input: Input, { value, missedV }: Lowest): Quantity {
+  const tap = tapOf(input.rig, 'railVoltage');
+  const { volts } = input.samples.supply(0, input.samples.latestS);
+  const noiseV = (tap.error.noiseLsb * volts * Math.abs(unitsPerV(input))) / 1024;
+  const missed = typeB('missed', 'dip between two samples', 'computed from the neighbours');
+  const noise = typeB('one sample', 'noise and rounding of a single sample', 'rig description');
+  return uncertain(value - missedV / 2 + noiseV / 2, [
+    ...gainLines(input.rig, tap, value, false),
+    zeroLine(input.rig, tap, false),
+    linearityLine(tap, value, volts),
+    [missed, rectangular(missedV / 2 + 0.003 * value)],
+    [noise, rectangular(2 * noiseV)],
+  ]);
+}
+function unitsPerV({ rig }: Input): number {
+  const { scale } = tapOf(rig, 'railVoltage');
+  return scale.kind === 'linear' ? scale.unitsPerV : Number.NaN;
+}
+function recoveryIn(input: Input, burst: KeptBurst): number {
+  const wave = wholeWave(input, burst);
+  const step = burst.actionSample ?? 0;
+  const loaded = wave.subarray(step, Math.min(wave.length, step + loadSamples));
+  const settledV = median(Array.from(loaded.subarray(loaded.length - settledSamples)));
+  const band = recoveredShare * input.car.controller.railSettingV;
+  const outside = loaded.findLastIndex((v) => Math.abs(v - settledV) > band);
+  return outside < 0 ? 0 : (outside + 0.5) * burst.intervalS;
+}

@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+// servo-stall: what a servo draws with its horn against a block, taken back to the moment of stall.
+import type { Check } from '../check.ts';
+import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
+import { analyse, results } from './analysis.ts';
+import { evidenceSchema, type Evidence } from './evidence.ts';
+import { limits } from './limits.ts';
+import { procedure } from './procedure.ts';
+
+export const servoStall: Check<Evidence> = {
+  id: 'servo-stall',
+  title: 'Servo: stall current',
+  part: 'servo',
+  why: 'A servo motor with worn brushes or windings lets less current through, and has less torque, than its label says.',
+  needs: {
+    taps: ['railVoltage', 'railCurrent', 'controllerVoltage', 'packCurrentWide', 'thermistorServo'],
+    outputs: ['steering'],
+  },
+  wiring: [
+    { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
+    {
+      words:
+        'Servo out of the car or its linkage off; servo lead into the rail adapter at the receiver slot.',
+      tap: 'railVoltage',
+    },
+    { words: 'Thermistor on the servo case.', tap: 'thermistorServo' },
+    { words: 'A firm block ready beside the horn. Never against the steering stops of a car.' },
+  ],
+  cautions: [
+    'The servo is held down, its linkage is off, fingers stay away from horn and block: a stalled servo pushes hard and gets hot.',
+    packCaution,
+    polarityCaution,
+    manualCaution,
+  ],
+  durationS: 46,
+  results,
+  evidenceSchema,
+  procedure,
+  analyse,
+  limits,
+};
