@@ -14,7 +14,7 @@ export const railSag: Check<Evidence> = {
   why: 'A receiver that loses its voltage lets go of the car; the servo at full work is what pulls the rail down.',
   needs: {
     taps: ['railVoltage', 'railCurrent', 'controllerVoltage', 'packCurrentWide'],
-    outputs: ['steering', 'loadBank'],
+    outputs: ['steering', 'load'],
   },
   wiring: [
     { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
