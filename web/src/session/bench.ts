@@ -125,7 +125,11 @@ export class RunBench implements Bench {
       this.session.bursts.add((block) => collector.push(block)),
       this.session.events.add((event) => collector.event(event)),
     ];
+    const { kind } = plan.action;
     try {
+      // The marked action is the drive of its output from now on: a renewal of the old one would undo it.
+      if (kind === 'steering' || kind === 'throttle')
+        await this.waits.guard(() => this.session.drives.handOver(kind));
       await this.command(burstCommand(collector.channel, plan));
       const intervalS = this.rig.descriptor.conversionTicks * this.rig.descriptor.tickS;
       await this.waitFor(() => collector.whole, plan.samples * intervalS + afterBurstS);

@@ -41,6 +41,12 @@ export class DriveKeeper {
   release(output: DrivenOutput): void {
     this.wanted.delete(output);
   }
+  /** Once more, then no longer: something else will set this output within the drive's second. */
+  async handOver(output: DrivenOutput): Promise<void> {
+    const wanted = this.wanted.get(output);
+    this.wanted.delete(output);
+    if (wanted) await this.send(output, wanted);
+  }
   clear(): void {
     this.wanted.clear();
     this.cancel?.();
