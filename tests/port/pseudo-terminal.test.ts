@@ -42,7 +42,9 @@ interface Talk {
   say(message: Message): void;
   close(): Promise<void>;
 }
+/** A fresh terminal is made after each close; who opens the old one at once finds it hung up. */
 async function openTalk(): Promise<Talk> {
+  await pause(500);
   await until(() => existsSync(path), 2000);
   const port = new SerialPort({ path, baudRate: 500_000, autoOpen: false });
   const decoder = new FrameDecoder();
@@ -111,8 +113,6 @@ describe('virtual rig on a pseudo-terminal', () => {
     // 8 scans of 936 us a block: 133.5 a second; a loaded machine may fall behind a little.
     expect(perS).toBeGreaterThan(110);
     expect(perS).toBeLessThan(140);
-    // A fresh terminal is made after each close.
-    await pause(500);
     const again = await openTalk();
     const answer = await hello(again, 4);
     // Less than 3 s since its reset: 0.5 us a tick.
