@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: MIT
-// The way to a virtual rig in another worker: a ByteLink over the MessagePort that its worker gave.
+// The way to a virtual rig in another worker: a ByteLink over the MessagePort that its worker gave, and the rig's
+// true time with it, so that the host's waits can run on that instead of the wall's.
 import type { ByteLink } from '#session/byte-link';
 import { RigError } from '#session/rig-error';
 import { fromRigPortSchema } from './rig-messages.ts';
 
 export class PortLink implements ByteLink {
+  /** The rig's true time as last told, ms. */
+  nowMs = 0;
+  private passed: (nowMs: number) => void = () => undefined;
   private state: 'closed' | 'open' | 'lost' = 'closed';
   private receive: (bytes: Uint8Array) => void = () => undefined;
   private lost: (cause: unknown) => void = () => undefined;
@@ -39,8 +43,18 @@ export class PortLink implements ByteLink {
     this.lost = listener;
   }
 
+  /** Called each time the rig's time moved on. */
+  onTime(listener: (nowMs: number) => void): void {
+    this.passed = listener;
+  }
+
   private arrived(data: unknown): void {
     const message = fromRigPortSchema.parse(data);
+    if (message.kind === 'time') {
+      this.nowMs = message.nowMs;
+      this.passed(message.nowMs);
+      return;
+    }
     if (this.state !== 'open') return;
     if (message.kind === 'bytes') {
       this.receive(message.bytes);

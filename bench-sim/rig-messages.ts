@@ -3,7 +3,7 @@
 // the worker; bytes go over a MessagePort of their own, so that another worker can hold its far end.
 //   page -> worker   open { seed, faults, speed }: a new rig and car; person { act }; close
 //   worker -> page   opened { car, description } with the port transferred; failed { words }
-//   over the port    to the rig: open (resets it), bytes { bytes }, close; from the rig: bytes { bytes }, lost
+//   over the port    to the rig: open (resets it), bytes { bytes }, close; from the rig: bytes { bytes }, time { nowMs }, lost
 import { z } from 'zod';
 import { carSchema } from '#core/parts/part';
 import { faultNames } from './faults/faults.ts';
@@ -37,5 +37,7 @@ export const toRigPortSchema = z.discriminatedUnion('kind', [
 ]);
 export const fromRigPortSchema = z.discriminatedUnion('kind', [
   bytes,
+  /** The rig's true time after each slice: a host that waits on it is right at any speed. */
+  z.object({ kind: z.literal('time'), nowMs: z.number() }),
   z.object({ kind: z.literal('lost'), words: z.string() }),
 ]);

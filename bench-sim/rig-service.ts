@@ -45,6 +45,7 @@ export class RigService {
       pacedBy(this.wall, speed),
       (bytes) => port1.postMessage({ kind: 'bytes', bytes }),
       failed,
+      (nowMs) => port1.postMessage({ kind: 'time', nowMs }),
     );
     port1.onmessage = ({ data }) => passOn(served, data);
     this.served = served;

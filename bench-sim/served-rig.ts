@@ -15,10 +15,13 @@ export class ServedRig {
     pace: Pace,
     private readonly deliver: (bytes: Uint8Array) => void,
     failed: (cause: unknown) => void,
+    passed: (nowMs: number) => void = () => undefined,
   ) {
     const pump = new RigPump(rig, pace, {
       bytes: (chunk) => this.pass(chunk),
-      sliced: () => undefined,
+      sliced: (nowMs) => {
+        if (this.heard) passed(nowMs);
+      },
       nextStopMs: () => Number.POSITIVE_INFINITY,
       goesOn: () => this.serving,
       failed,

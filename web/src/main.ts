@@ -31,7 +31,7 @@ function makePage(): Page {
   const bench = new Bench(benchPort(), now);
   const logbook = new Logbook(logbookStore());
   const shelf = new Shelf(localStorage);
-  const makeVirtual = async () => (await import('./worker/virtual-rig.ts')).startVirtualRig();
+  const makeVirtual = async () => new (await import('./worker/virtual-rig.ts')).VirtualRigWorker();
   const ways = new RigWays(bench, localStorage, makeVirtual, serialDoor(), speed, (car) =>
     shelf.replace(car),
   );

@@ -1,32 +1,63 @@
 // SPDX-License-Identifier: MIT
-// A record opened for reading: its summary line and every result as the verdict screen shows it.
-import type { Finding } from '#core/measurements/measurement';
-import type { Judged } from '#core/verdicts/limit';
+// A record opened for reading: its summary line and every result as the verdict screen shows it. The text is
+// read by the core's reader, which says in words what is wrong with one that can't be read.
+import type { PartKind } from '#checks/check';
+import { readRecord } from '#core/record/record-reader';
+import type { RunRecord } from '#core/record/run-record';
 import type { RunSummary } from './run-summary.ts';
 import { resultLine, resultView, type ResultView } from './verdict-view.ts';
 
 export interface OpenedRun {
-  readonly record: unknown;
+  readonly text: string;
   readonly summary: RunSummary;
   readonly results: readonly ResultView[];
+  /** How the run ended when not by itself. */
+  readonly cut: {
+    readonly kind: 'stopped' | 'tripped' | 'link lost' | 'failed';
+    readonly words: string;
+  } | null;
 }
-interface Judgement {
-  readonly findings: readonly Finding[];
-  readonly judged: readonly Judged[];
-  readonly event?: string;
+/** What a record does not hold: how its check is called now, and which rig it was in words. */
+export interface Naming {
+  readonly title: string;
+  readonly part: PartKind;
+  readonly rig: string;
 }
-export function openRun(record: unknown, summary: RunSummary): OpenedRun {
-  const { findings, judged, event } = record as Judgement;
-  const of = (id: string) => judged.find((each) => each.id === id);
+function summaryOf(record: RunRecord, naming: Naming): RunSummary {
+  const judged = (id: string) => record.judged.find((each) => each.id === id);
   return {
-    record,
-    summary: { ...summary, event, results: findings.map((finding) => resultLine(finding, of(finding.id))) },
-    results: findings.map((finding) => resultView(finding, of(finding.id))),
+    id: record.id,
+    startedAt: record.startedAt,
+    endedAt: record.startedAt,
+    checkId: record.check,
+    checkTitle: naming.title,
+    part: naming.part,
+    car: record.car.name,
+    partName: record.car[naming.part].name,
+    rig: naming.rig,
+    event: record.ending.kind === 'done' ? undefined : record.ending.words,
+    results: record.findings.map((finding) => resultLine(finding, judged(finding.id))),
   };
 }
-export function readRecordFile(_text: string): { opened: OpenedRun; record: unknown } {
-  throw new Error('not a record');
+/** Throws RecordError. */
+export function openRun(text: string, naming: Naming): OpenedRun {
+  const record = readRecord(text);
+  const { kind, words } = record.ending;
+  return {
+    text,
+    summary: summaryOf(record, naming),
+    results: record.findings.map((finding) =>
+      resultView(
+        finding,
+        record.judged.find((each) => each.id === finding.id),
+      ),
+    ),
+    cut: kind === 'done' ? null : { kind, words },
+  };
 }
+/** Which check a saved record is of, before it is opened whole. Throws RecordError. */
+export const checkOf = (text: string): string => readRecord(text).check;
+
 /** "marmot-rail-sag-2031-05-04-1842.json": a name that sorts by time on any computer. */
 export function fileName(summary: RunSummary): string {
   const when = summary.startedAt.slice(0, 16).replace('T', '-').replace(':', '');

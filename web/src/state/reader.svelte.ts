@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 // A stored or opened record, made readable again: its results at once, its columns when the worker has unpacked
-// them. Opens files and saves them.
+// them. Opens files; what can't be read is told in words.
 import type { FromBench } from '../worker/messages.ts';
 import type { Bench, RunEars } from './bench.svelte.ts';
 import type { Logbook } from './logbook.svelte.ts';
-import { openRun, readRecordFile, type OpenedRun } from './opened-run.ts';
+import { checkOf, openRun, type OpenedRun } from './opened-run.ts';
 import { TraceBook } from './trace-book.svelte.ts';
+
+const wordsOf = (cause: unknown) => (cause instanceof Error ? cause.message : String(cause));
 
 export class Reader implements RunEars {
   #opened = $state.raw<OpenedRun | null>(null);
@@ -26,34 +28,39 @@ export class Reader implements RunEars {
   }
   async open(id: string): Promise<void> {
     const summary = this.logbook.runs.find((run) => run.id === id);
-    const record = await this.logbook.record(id);
-    if (!summary || !record) return this.#refuse('There is no record of this run in this browser.');
-    this.#take(() => openRun(record, summary));
+    const text = await this.logbook.record(id);
+    if (!summary || typeof text !== 'string')
+      return this.#refuse('There is no record of this run in this browser.');
+    this.#take(() => openRun(text, { title: summary.checkTitle, part: summary.part, rig: summary.rig }));
   }
   /** Reads a saved record; it joins the logbook. Resolves with its id, or null with the words in `trouble`. */
   async openFile(text: string): Promise<string | null> {
     try {
-      const { opened, record } = readRecordFile(text);
-      await this.logbook.end(opened.summary, record);
+      const id = checkOf(text);
+      const check = this.bench.check(id);
+      if (!check) throw new Error(`The record is of the check "${id}", which this version does not have.`);
+      const opened = openRun(text, { title: check.title, part: check.part, rig: 'from a file' });
+      await this.logbook.end(opened.summary, text);
       this.#take(() => opened);
       return opened.summary.id;
     } catch (cause) {
-      this.#refuse(cause instanceof Error ? cause.message : String(cause));
+      this.#refuse(wordsOf(cause));
       return null;
     }
   }
   hear(message: FromBench): void {
     if (message.kind !== 'trace' || message.trace.runId !== this.#opened?.summary.id) return;
-    this.traces.append(message.trace);
+    this.traces.append(message.trace, message.fresh);
   }
   #take(read: () => OpenedRun): void {
     this.traces.clear();
     this.#trouble = null;
     try {
-      this.#opened = read();
-      this.bench.tell({ kind: 'show', record: this.#opened.record });
+      const opened = read();
+      this.#opened = opened;
+      this.bench.tell({ kind: 'show', runId: opened.summary.id, text: opened.text });
     } catch (cause) {
-      this.#refuse(cause instanceof Error ? cause.message : String(cause));
+      this.#refuse(wordsOf(cause));
     }
   }
   #refuse(words: string): void {

@@ -18,7 +18,6 @@ export interface VirtualRig {
     faults: Faults,
     speed: number,
   ): Promise<{ readonly port: MessagePort; readonly car: Car }>;
-  setFaults(faults: Faults): void;
   person(act: string): void;
   close(): void;
 }
@@ -96,9 +95,10 @@ export class RigWays {
     this.memory.setItem('seed', String(seed));
     await this.openVirtual();
   }
-  setFaults(faults: Faults): void {
+  /** Faults are in the car from its first moment: the virtual rig starts anew with them. */
+  async setFaults(faults: Faults): Promise<void> {
     this.#faults = faults;
-    this.#virtual?.setFaults(faults);
+    if (this.#virtual) await this.openVirtual();
   }
   person(act: string): void {
     this.#virtual?.person(act);

@@ -139,11 +139,11 @@ export class Run implements RunEars {
     if (message.kind === 'trouble' && message.during === 'run') this.#fail(message.words);
     if (!('runId' in message) && message.kind !== 'trace') return;
     if (message.kind === 'trace') {
-      if (message.trace.runId === this.#runId) this.traces.append(message.trace);
+      if (message.trace.runId === this.#runId) this.traces.append(message.trace, message.fresh);
     } else if (message.runId !== this.#runId) return;
     else if (message.kind === 'progress') this.#doing = message;
     else if (message.kind === 'ask') this.#ask = { askId: message.askId, words: message.words };
-    else if (message.kind === 'finished') void this.#finish(message.record);
+    else if (message.kind === 'finished') void this.#finish(message.text);
   }
   #fail(words: string): void {
     this.#trouble = words;
@@ -152,13 +152,14 @@ export class Run implements RunEars {
     if (summary) void this.tools.logbook.end({ ...summary, endedAt: this.#stamp(), event: words }, null);
     this.#summary = null;
   }
-  async #finish(record: unknown): Promise<void> {
-    const opened = openRun(record, this.#summary!);
+  async #finish(text: string): Promise<void> {
+    const check = this.#check!;
+    const opened = openRun(text, { title: check.title, part: check.part, rig: this.#summary?.rig ?? '' });
     this.#running = false;
     this.#ask = null;
     this.#opened = opened;
     this.#summary = null;
-    await this.tools.logbook.end({ ...opened.summary, endedAt: this.#stamp() }, record);
+    await this.tools.logbook.end({ ...opened.summary, endedAt: this.#stamp() }, text);
   }
   #stamp(): string {
     return new Date(this.tools.now()).toISOString();

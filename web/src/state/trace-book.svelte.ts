@@ -56,7 +56,9 @@ export class TraceBook {
     this.#marks = [];
     this.#version += 1;
   }
-  append(trace: Trace): void {
+  /** `fresh` columns stand in the place of those before. */
+  append(trace: Trace, fresh: boolean): void {
+    if (fresh) this.#columns = new Map();
     for (const part of trace.columns) this.#extend(part);
     this.#gaps = trace.gaps;
     this.#marks = trace.marks;

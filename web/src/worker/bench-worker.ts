@@ -1,2 +1,38 @@
 // SPDX-License-Identifier: MIT
-export {};
+// The worker's entry: joins the desk to the browser's ports, clocks and chance. Everything it is told is checked.
+import { wire } from '#protocol/codes';
+import { PortLink } from '#sim/port-link';
+import { RigTimers } from '#sim/rig-timers';
+import { WebSerialLink } from '../adapters/web-serial-link.ts';
+import { BenchDesk } from './bench-desk.ts';
+import { toBenchSchema, type FromBench, type ToBench } from './messages.ts';
+import { wallClock } from './wall-clock.ts';
+
+const tell = (message: FromBench): void => postMessage(message);
+const randomWord = () => crypto.getRandomValues(new Uint32Array(1))[0];
+const desk = new BenchDesk({ tell, now: () => performance.now(), randomWord });
+
+/** Waits on the virtual rig's time, so that a busy computer only makes it slower. */
+function openVirtual(port: MessagePort): void {
+  const link = new PortLink(port);
+  const timers = new RigTimers(
+    () => link.nowMs,
+    () => {},
+  );
+  link.onTime((nowMs) => timers.fire(nowMs));
+  void desk.open(link, timers, 'virtual');
+}
+async function openSerial({ vendor, product }: Extract<ToBench, { kind: 'openSerial' }>): Promise<void> {
+  await desk.open(new WebSerialLink(navigator.serial, { vendor, product }, wire.baud), wallClock, 'serial');
+}
+onmessage = ({ data, ports }: MessageEvent) => {
+  const read = toBenchSchema.safeParse(data);
+  if (!read.success) {
+    const words = `The page sent something unreadable: ${read.error.issues[0].message}. Reload it.`;
+    return tell({ kind: 'trouble', words, during: 'open' });
+  }
+  const message = read.data;
+  if (message.kind === 'openVirtual') openVirtual(ports[0]);
+  else if (message.kind === 'openSerial') void openSerial(message);
+  else desk.take(message);
+};

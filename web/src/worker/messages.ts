@@ -5,12 +5,11 @@ import { z } from 'zod';
 import { carSchema } from '#core/parts/part';
 
 /** Columns of one tap: mean times and values in the tap's unit. NaN marks a gap. */
-const columns = z.object({
-  tap: z.string(),
-  unit: z.string(),
-  timeS: z.instanceof(Float64Array),
-  value: z.instanceof(Float64Array),
-});
+const column = z.custom<Float64Array>(
+  (value) => value instanceof Float64Array,
+  'a column of numbers is needed',
+);
+const columns = z.object({ tap: z.string(), unit: z.string(), timeS: column, value: column });
 const lines = (text: string) => z.array(z.string({ error: text }));
 
 export const checkCardSchema = z.object({
@@ -46,8 +45,8 @@ export const toBenchSchema = z.discriminatedUnion('kind', [
   }),
   z.object({ kind: z.literal('done'), askId: z.number() }),
   z.object({ kind: z.literal('clearTrip') }),
-  /** A record opened again: its columns for the charts. */
-  z.object({ kind: z.literal('show'), record: z.unknown() }),
+  /** A record opened again, as text: its columns for the charts. */
+  z.object({ kind: z.literal('show'), runId: z.string(), text: z.string() }),
 ]);
 export type ToBench = z.infer<typeof toBenchSchema>;
 
@@ -105,8 +104,10 @@ export const fromBenchSchema = z.discriminatedUnion('kind', [
   }),
   /** A hand is wanted on the bench; answered by `done`. */
   z.object({ kind: z.literal('ask'), runId: z.string(), askId: z.number(), words: z.string() }),
-  z.object({ kind: z.literal('trace'), trace: traceSchema, more: z.boolean() }),
-  z.object({ kind: z.literal('finished'), runId: z.string(), record: z.unknown() }),
+  /** Columns that follow those sent before, or, when fresh, stand in their place. */
+  z.object({ kind: z.literal('trace'), trace: traceSchema, fresh: z.boolean() }),
+  /** The record as text, ready to be kept. */
+  z.object({ kind: z.literal('finished'), runId: z.string(), text: z.string() }),
   /** Something was refused or failed: what was wrong and what to do. */
   z.object({ kind: z.literal('trouble'), words: z.string(), during: z.enum(['open', 'run', 'show']) }),
 ]);

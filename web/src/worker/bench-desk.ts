@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: MIT
+// Owns link and session for the page. Beats go out only while the page's main thread has ticked within 300 ms,
+// so that a frozen page stops the motor; a hidden page ends a run. It knows no browser: the worker hands in
+// links, clocks and chance.
+import { checks } from '#checks/index';
+import type { ByteLink } from '#session/byte-link';
+import type { Clock } from '#session/clock';
+import { RigSession } from '#session/rig-session';
+import { LiveFeed } from './live-feed.ts';
+import type { FromBench, RigCard, ToBench } from './messages.ts';
+import { checkCard, phaseOf, rigCard } from './rig-words.ts';
+import { RunDesk } from './run-desk.ts';
+
+/** A page that is alive ticks every 100 ms. */
+export const tickFreshMs = 300;
+export interface DeskTools {
+  readonly tell: (message: FromBench) => void;
+  /** The computer's clock, ms: for the ticks only. */
+  readonly now: () => number;
+  readonly randomWord: () => number;
+}
+const wordsOf = (thrown: unknown) => (thrown instanceof Error ? thrown.message : String(thrown));
+
+export class BenchDesk {
+  private session: RigSession | null = null;
+  private live: LiveFeed | null = null;
+  private tickedMs = Number.NEGATIVE_INFINITY;
+  private hidden = false;
+  private readonly runs: RunDesk;
+
+  constructor(private readonly tools: DeskTools) {
+    this.runs = new RunDesk(tools.tell);
+    tools.tell({ kind: 'catalogue', checks: checks.map(checkCard) });
+  }
+  get pageAlive(): boolean {
+    return !this.hidden && this.tools.now() - this.tickedMs < tickFreshMs;
+  }
+  /** Resolves false when no rig was found there; the page has been told why. */
+  async open(link: ByteLink, clock: Clock, way: RigCard['way']): Promise<boolean> {
+    await this.close();
+    const { randomWord, tell } = this.tools;
+    const session = new RigSession(link, clock, { mayBeat: () => this.pageAlive, randomWord });
+    this.session = session;
+    session.states.add((state) => tell({ kind: 'phase', ...phaseOf(state) }));
+    try {
+      await session.connect();
+      this.live = new LiveFeed(session.rig);
+      session.blocks.add((block) => this.live?.push(block));
+      tell({ kind: 'rig', rig: rigCard(session, way) });
+      tell({ kind: 'phase', ...phaseOf(session.state) });
+      await this.watchTaps();
+      return true;
+    } catch (thrown) {
+      this.trouble('open', thrown);
+      return false;
+    }
+  }
+  async close(): Promise<void> {
+    const { session } = this;
+    this.session = null;
+    this.live = null;
+    this.runs.stop();
+    await session?.close();
+  }
+  /** Everything but opening; commands that fail are told to the page. */
+  take(message: ToBench): void {
+    const { session } = this;
+    if (message.kind === 'tick') this.tick();
+    else if (message.kind === 'hidden') this.hide(message.hidden);
+    else if (message.kind === 'stop') this.stop();
+    else if (message.kind === 'done') this.runs.done(message.askId);
+    else if (message.kind === 'close') this.close().catch((thrown) => this.trouble('open', thrown));
+    else if (message.kind === 'clearTrip')
+      session?.clearTrip().catch((thrown) => this.trouble('open', thrown));
+    else if (message.kind === 'run') this.run(message).catch((thrown) => this.trouble('run', thrown));
+    else if (message.kind === 'show') this.show(message.runId, message.text);
+  }
+  private tick(): void {
+    this.tickedMs = this.tools.now();
+    this.runs.pass();
+    const report = this.session && this.live?.report(this.session.clock.now());
+    if (report) this.tools.tell(report);
+  }
+  private hide(hidden: boolean): void {
+    this.hidden = hidden;
+    if (hidden && this.runs.running) this.stop();
+  }
+  /** The safe order at once; a run breaks off with it. */
+  private stop(): void {
+    const { session } = this;
+    const idle = !this.runs.running;
+    this.runs.stop();
+    if (!session || session.state.kind === 'none' || session.state.kind === 'lost') return;
+    const sent = idle ? session.end() : session.ask({ type: 'safeAll' });
+    sent.catch((thrown) => this.trouble('open', thrown));
+  }
+  private async run(message: Extract<ToBench, { kind: 'run' }>): Promise<void> {
+    const check = checks.find(({ id }) => id === message.checkId);
+    if (!check) throw new RangeError(`there is no check "${message.checkId}"`);
+    if (!this.session || this.runs.running)
+      throw new Error('The bench is not ready. Connect a rig, or end the run that goes on.');
+    await this.runs.run(this.session, check, message);
+    if (this.session?.state.kind === 'ready') await this.watchTaps().catch(() => {});
+  }
+  private show(runId: string, text: string): void {
+    try {
+      this.runs.show(runId, text);
+    } catch (thrown) {
+      this.trouble('show', thrown);
+    }
+  }
+  /** While nothing runs: what the car's screen shows live. */
+  private async watchTaps(): Promise<void> {
+    const channel = (id: string) => this.session?.rig.descriptor.taps.find((tap) => tap.id === id)?.channel;
+    const known = ['packVoltage', 'packCurrentNarrow', 'railVoltage', 'railCurrent'].map(channel);
+    const fast = known.filter((each) => each !== undefined);
+    while (fast.length < 4) fast.push(fast[0] ?? 0);
+    await this.session?.ask({ type: 'scanList', fast, slow: 7 });
+    await this.session?.ask({ type: 'stream', on: 1 });
+  }
+  private trouble(during: 'open' | 'run' | 'show', thrown: unknown): void {
+    this.tools.tell({ kind: 'trouble', words: wordsOf(thrown), during });
+  }
+}

@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: MIT
+// One run at a time: hands a check to the runner, passes its progress, questions and columns to the page, and
+// its record as text. It judges nothing and draws nothing.
+import type { Bench, Check } from '#checks/check';
+import type { Car } from '#core/parts/part';
+import { samplesOf, readRecord, writeRecord } from '#core/record/record-reader';
+import type { SampleStore } from '#core/samples/sample-store';
+import { runCheck } from '#session/check-runner';
+import type { RigSession } from '#session/rig-session';
+import type { FromBench } from './messages.ts';
+import { TraceFeed } from './trace-feed.ts';
+
+export interface RunWish {
+  readonly runId: string;
+  readonly car: Car;
+  readonly startedAt: string;
+}
+interface Current {
+  readonly abort: AbortController;
+  readonly feed: TraceFeed;
+  samples: SampleStore | null;
+}
+
+export class RunDesk {
+  private current: Current | null = null;
+  private answers = new Map<number, () => void>();
+  private asked = 0;
+
+  constructor(private readonly tell: (message: FromBench) => void) {}
+
+  get running(): boolean {
+    return this.current !== null;
+  }
+  async run(session: RigSession, check: Check, wish: RunWish): Promise<void> {
+    const { runId, car, startedAt } = wish;
+    const feed = new TraceFeed(runId, session.rig, car.motor.polePairs);
+    const current: Current = { abort: new AbortController(), feed, samples: null };
+    this.current = current;
+    const watched = { ...check, procedure: (bench: Bench) => this.watch(check, bench, current) };
+    const { record } = await runCheck(session, watched, {
+      car,
+      label: { id: runId, startedAt, tool: 'page' },
+      ask: (words) => this.ask(runId, words),
+      progress: (progress) => this.tell({ kind: 'progress', runId, ...progress }),
+      signal: current.abort.signal,
+    });
+    this.current = null;
+    this.answers.clear();
+    this.tell({ kind: 'trace', trace: feed.all(samplesOf(record)), fresh: true });
+    this.tell({ kind: 'finished', runId, text: writeRecord(record) });
+  }
+  stop(): void {
+    this.current?.abort.abort();
+  }
+  done(askId: number): void {
+    this.answers.get(askId)?.();
+    this.answers.delete(askId);
+  }
+  /** Columns that came since the last call. */
+  pass(): void {
+    const { current } = this;
+    const trace = current?.samples && current.feed.next(current.samples);
+    if (trace) this.tell({ kind: 'trace', trace, fresh: false });
+  }
+  /** A kept record: its columns, whole. Throws RecordError. */
+  show(runId: string, text: string): void {
+    const record = readRecord(text);
+    const feed = new TraceFeed(runId, record.rig, record.car.motor.polePairs);
+    this.tell({ kind: 'trace', trace: feed.all(samplesOf(record)), fresh: true });
+  }
+  private watch(check: Check, bench: Bench, current: Current): Promise<unknown> {
+    current.samples = bench.samples;
+    return check.procedure(bench);
+  }
+  private ask(runId: string, words: string): Promise<void> {
+    const askId = (this.asked += 1);
+    this.tell({ kind: 'ask', runId, askId, words });
+    return new Promise((resolve) => this.answers.set(askId, resolve));
+  }
+}
