@@ -84,7 +84,7 @@ function speedOf({ samples, car }: Input, { fromS, toS }: Stretch): Quantity {
   if (turns < 10)
     throw new NotMeasurable('Too few Hall edges to tell the speed. Check the sensor cable, then run again.');
   requireEven(edges);
-  const spanS = edges[2 * turns] - edges[0];
+  const spanS = (edges[2 * turns] - edges[0]) * samples.clock.ratio;
   const rpm = ((turns / spanS) * 60) / car.motor.polePairs;
   return uncertain(rpm, [
     clockLine(samples.clock, rpm),
