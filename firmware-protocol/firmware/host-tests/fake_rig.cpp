@@ -18,7 +18,8 @@ void FakeRig::convertOne() {
   const uint8_t channel = pipeline_[0];
   const uint8_t place = channel == 7 ? 8 + rig.sampler.multiplexerInput() : channel;
   pipeline_[0] = pipeline_[1];
-  pipeline_[1] = rig.sampler.convert(raw[place]);
+  pipeline_[1] = rig.sampler.channelAfterNext();
+  rig.sampler.convert(raw[place]);
   if (rig.sampler.actionDue()) {
     rig.sampler.actionTaken();
     rig.fireAction(nextConversion_);

@@ -95,14 +95,20 @@ TEST("in a short circuit the feed opens at once, and within 5 ms of the first co
 TEST("two conversions beyond the short limit are not a short circuit") {
   FakeRig f;
   spin(f);
+  EXPECT(f.rig.burst({1, tap::packWide, 4000, kActionNone, 0, 0, 0}, f.detail), 0);
+  f.ms(1);
   for (int i = 0; i < 50; ++i) {
     f.raw[tap::packWide] = 900;
     f.conversions(2);
+    f.rig.supervise(f.now += kTicksPerMs, false);
+    EXPECT(f.tripCode(), kTripNone);
     f.raw[tap::packWide] = 200;
     f.conversions(9);
   }
-  f.ms(2);
-  EXPECT(f.tripCode(), kTripNone);
+  f.raw[tap::packWide] = 900;
+  f.conversions(3);
+  f.rig.supervise(f.now += kTicksPerMs, false);
+  EXPECT(f.tripCode(), kTripShortCircuit);
 }
 
 TEST("a trip during the order keeps the order running") {

@@ -21,7 +21,8 @@ struct Converter {
     while (conversions-- > 0) {
       const uint16_t code = codeOf(pipeline[0]);
       pipeline[0] = pipeline[1];
-      pipeline[1] = sampler.convert(code);
+      pipeline[1] = sampler.channelAfterNext();
+      sampler.convert(code);
       ++count;
       collect();
     }

@@ -45,9 +45,14 @@ bool PulseOutput::advance(uint8_t ms) {
 }
 
 uint16_t PulseOutput::perMille(uint16_t width) const {
-  const bool above = width >= limits_.rest;
-  const uint16_t away = above ? width - limits_.rest : limits_.rest - width;
-  const uint16_t span = above ? limits_.high - limits_.rest : limits_.rest - limits_.low;
-  if (span == 0) return away == 0 ? 0 : 1000;
-  return static_cast<uint16_t>((static_cast<uint32_t>(away) * 1000 + span - 1) / span);
+  const uint16_t far = away(width);
+  if (far == 0) return 0;
+  const uint16_t most = span(width);
+  if (most == 0) return 1000;
+  return static_cast<uint16_t>((static_cast<uint32_t>(far) * 1000 + most - 1) / most);
+}
+
+bool PulseOutput::beyond(uint16_t perMille) const {
+  const uint16_t far = away(width());
+  return far != 0 && static_cast<uint32_t>(far) * 1000 > static_cast<uint32_t>(span(width())) * perMille;
 }

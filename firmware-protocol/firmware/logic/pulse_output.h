@@ -36,9 +36,15 @@ class PulseOutput {
   bool atRest() const { return holdMs_ == 0 || (target_ == limits_.rest && rampLeftMs_ == 0); }
   /** Distance of a width from rest, in thousandths of the span on its side. */
   uint16_t perMille(uint16_t width) const;
+  /** Whether the width now is further out than so many thousandths; without a division. */
+  bool beyond(uint16_t perMille) const;
 
  private:
   void place(uint32_t position);
+  uint16_t away(uint16_t width) const { return width >= limits_.rest ? width - limits_.rest : limits_.rest - width; }
+  uint16_t span(uint16_t width) const {
+    return width >= limits_.rest ? limits_.high - limits_.rest : limits_.rest - limits_.low;
+  }
 
   PulseLimits limits_;
   uint32_t position_ = 0;

@@ -33,11 +33,9 @@ class Readings {
     raw_[place] = raw;
     ageMs_[place] = 0;
   }
+  /** A conversion that comes between reading and writing an age is overlooked until the next one. */
   void age(uint8_t ms) {
-    for (uint8_t& age : ageMs_) {
-      const InterruptLock lock;
-      age = age > kNever - ms ? kNever : age + ms;
-    }
+    for (uint8_t& age : ageMs_) age = age > kNever - ms ? kNever : age + ms;
   }
   uint16_t raw(uint8_t place) const {
     const InterruptLock lock;

@@ -23,27 +23,24 @@ bool ScanList::holds(uint8_t channel) const {
   return slow == channel;
 }
 
-uint8_t ScanSampler::convert(uint16_t raw) {
+void ScanSampler::convert(uint16_t raw) {
   ++conversions_;
   if (skip_ > 0) return skipOne(raw);
   const uint8_t slot = slot_;
-  const uint8_t* plan = plan_ + slot;
-  const uint8_t next = plan[2];
-  readings.put(plan[0], raw);
-  if (plan[0] == tap::packWide) watchShort(raw);
+  const uint8_t channel = plan_[slot];
+  readings.put(channel, raw);
+  if (channel == tap::packWide) watchShort(raw);
   if (bursting_) takeBurst(raw);
   else takeScan(slot, raw);
-  return next;
 }
 
 /** The two conversions on their way when a plan came go into no block. */
-OUT_OF_LINE uint8_t ScanSampler::skipOne(uint16_t raw) {
+OUT_OF_LINE void ScanSampler::skipOne(uint16_t raw) {
   const uint8_t channel = old_[2 - skip_];
   if (channel != kMultiplexerChannel) readings.put(channel, raw);
   if (channel == tap::packWide) watchShort(raw);
   start_ += kConversionTicks;
   --skip_;
-  return plan_[1 - skip_];
 }
 
 inline void ScanSampler::watchShort(uint16_t raw) {
@@ -100,6 +97,7 @@ OUT_OF_LINE void ScanSampler::writeStatus(uint8_t slot) {
 }
 
 OUT_OF_LINE void ScanSampler::endBlock() {
+  const InterruptLock lock;
   scanInBlock_ = 0;
   MsgScanBlock& head = writing_->scan.head;
   head.edgesB = edgeCount_.edgesB;
@@ -123,7 +121,9 @@ OUT_OF_LINE void ScanSampler::takeBurst(uint16_t raw) {
   ++sample_;
   const bool last = sample_ == samplesWanted_;
   if (++inBurstBlock_ == kBurstBlockSamples || last) endBurstBlock();
-  if (last) backToScan();
+  if (!last) return;
+  const InterruptLock lock;
+  backToScan();
 }
 
 OUT_OF_LINE void ScanSampler::openBurstBlock() {

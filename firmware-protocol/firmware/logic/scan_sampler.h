@@ -43,8 +43,10 @@ class ScanSampler {
   explicit ScanSampler(EdgeCount& edges) : edgeCount_(edges) { backToScan(); }
 
   // From interrupts.
-  /** One conversion ended; gives the channel to program for the one after next. */
-  uint8_t convert(uint16_t raw);
+  /** A conversion ended and the next one runs: the channel to program for the one after. Asked before convert(). */
+  uint8_t channelAfterNext() const { return plan_[skip_ > 0 ? 2 - skip_ : slot_ + 2]; }
+  /** Puts a conversion away; edges may come in between, another conversion may not. */
+  void convert(uint16_t raw);
   void addEdge(uint16_t distance);
   /** Multiplexer input wanted now; changes at the end of a slow conversion. */
   uint8_t multiplexerInput() const { return input_; }
@@ -95,7 +97,7 @@ class ScanSampler {
   void restart();
   void keepPipeline();
   void backToScan();
-  uint8_t skipOne(uint16_t raw);
+  void skipOne(uint16_t raw);
   void takeScan(uint8_t slot, uint16_t raw);
   void endScan(uint16_t raw);
   void writeHead(uint8_t slot);

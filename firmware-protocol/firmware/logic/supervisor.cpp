@@ -4,6 +4,7 @@
 #include "rig.h"
 
 namespace {
+constexpr uint8_t kNoTap = 255;
 constexpr uint16_t kBleederMs = 10000;
 /** 1 V at the controller-side tap. */
 constexpr uint16_t kBledRaw = 102;
@@ -16,8 +17,8 @@ void Rig::start(uint8_t resetCause, Tick now) {
   lastTurn_ = now;
   sampler.fastLimit(trips.limit(kLimitPackWideFast).level);
   events.put(kEventRestarted, now, resetCause);
-  if (resetCause == kResetCauseWatchdog) trip(kTripWatchdog, 0, 0, now);
-  if (resetCause == kResetCauseBrownOut) trip(kTripBrownOut, 0, 0, now);
+  if (resetCause == kResetCauseWatchdog) trip(kTripWatchdog, kNoTap, 0, now);
+  if (resetCause == kResetCauseBrownOut) trip(kTripBrownOut, kNoTap, 0, now);
   publish();
 }
 
@@ -76,9 +77,9 @@ void Rig::watchLines(Tick now) {
 
 void Rig::watchTrips(Tick now, uint8_t ms) {
   if (!live() && state_ != kStateEnding) return;
-  if (live() && host.lost(now)) return trip(kTripHostLost, 0, host.worstGapMs(), now);
-  if (stop.open()) return trip(kTripStopLine, 0, 0, now);
-  if (!converterAlive()) return trip(kTripConverter, 0, 0, now);
+  if (live() && host.lost(now)) return trip(kTripHostLost, kNoTap, host.worstGapMs(), now);
+  if (stop.open()) return trip(kTripStopLine, kNoTap, 0, now);
+  if (!converterAlive()) return trip(kTripConverter, kNoTap, 0, now);
   const Situation situation = {
       feed.full(),
       sampler.readings.live(tap::packNarrow) && sampler.readings.raw(tap::packNarrow) > kMotorPowerRaw,
@@ -100,9 +101,9 @@ void Rig::watchThrottle(Tick now, uint8_t ms) {
   const bool rest = throttle.running() && throttle.atRest();
   const bool railDown = sampler.readings.fresh(tap::railVoltage) && !railUp();
   guard.neutral(rest && railUp(), railDown, ms);
-  const uint16_t perMille = throttle.running() && !failSafe.running() ? throttle.perMille(throttle.width()) : 0;
-  const bool missing = guard.missesEdges(perMille, hallEdges(), ms);
-  if (live() && missing) trip(kTripNoHall, 0, perMille, now);
+  const bool open = throttle.running() && throttle.beyond(ThrottleGuard::kHallPerMille);
+  const bool missing = guard.missesEdges(open, hallEdges(), ms);
+  if (live() && missing) trip(kTripNoHall, kNoTap, throttle.width(), now);
 }
 
 void Rig::advanceDrives(Tick now, uint8_t ms) {

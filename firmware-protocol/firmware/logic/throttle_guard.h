@@ -14,8 +14,8 @@ class ThrottleGuard {
   /** 0, or the reason a step to so many thousandths is refused; `detail` says what is allowed. */
   uint8_t refuse(uint16_t perMille, uint16_t& detail) const;
   void accepted(uint16_t perMille, uint16_t edges);
-  /** Every millisecond with the thousandths at the output now; true when the motor should have turned and did not. */
-  bool missesEdges(uint16_t perMille, uint16_t edges, uint8_t ms);
+  /** Every millisecond, whether the throttle is open enough for edges; true when the motor should turn and does not. */
+  bool missesEdges(bool open, uint16_t edges, uint8_t ms);
   void failSafe(uint16_t ms) { failSafePassed_ = ms <= kFailSafeMaxMs; }
   uint16_t cap() const { return failSafePassed_ ? 1000 : kThrottleCapPerMille; }
   bool moved() const { return reached_ > 0; }
