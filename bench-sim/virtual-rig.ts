@@ -77,7 +77,10 @@ export function createVirtualRig(options: VirtualRigOptions): VirtualRig {
   );
   takeStore(chip.eeprom.content, options.store);
   chip.usart.hostBitCycles = trueHz / baud;
-  chip.usart.onByte = (byte, cycle) => cable.pass(byte, cycle);
+  chip.usart.onByte = (byte, cycle) => {
+    cable.disturbed = plant.inputs.feed !== 'off';
+    cable.pass(byte, cycle);
+  };
   return {
     get cycles() {
       return chip.cycles;

@@ -102,7 +102,7 @@ export const faultTable: readonly FaultEntry[] = [
   {
     name: 'noisy-cable',
     words: 'The USB cable drops and garbles bytes on the way to the computer.',
-    severity: '1: about four bursts of damage a second; the rate is proportional',
+    severity: '1: about four bursts of damage a second while the feed is on; the rate is proportional',
     check: 'rail-sag',
     verdict: 'notMeasured',
     room: 'cable',
