@@ -45,6 +45,8 @@ describe('stack', () => {
     const twelve = depth(12).lowestStack;
     expect((two - twelve) % 10).toBe(0);
     expect((two - twelve) / 10).toBeGreaterThanOrEqual(10);
+    // 1000 bytes of .bss from 0x100 (avr-nm of the fixture: __bss_end).
+    expect(depth(2).staticEnd).toBe(0x100 + 1000);
     expect(depth(12).stackOverflowed).toBe(false);
     expect(depth(90).stackOverflowed).toBe(true);
   });

@@ -5,6 +5,9 @@ import { RAMSTART } from './registers.ts';
 
 const STORE_ZERO = 0x921d; // st X+, r1
 const STORE_COPY = 0x920d; // st X+, r0
+const JUMP = 0x940c;
+/** Words that the start-up code takes, with what a program hooks into it. */
+const START_UP_WORDS = 160;
 const COMPARE_HIGH_R17 = 0x07b1; // cpc r27, r17
 const COMPARE_HIGH_R18 = 0x07b2; // cpc r27, r18
 
@@ -22,7 +25,8 @@ function loadedBefore(words: Uint16Array, at: number, register: number): number 
 /** First address above the variables (`.noinit` at their end is not seen). */
 export function staticEnd(words: Uint16Array): number {
   let end = RAMSTART;
-  for (let i = 1; i + 1 < 512; i++) {
+  const start = words[0] === JUMP ? words[1] : 0;
+  for (let i = start + 1; i < start + START_UP_WORDS && i + 1 < words.length; i++) {
     const high = words[i + 1] === COMPARE_HIGH_R17 ? 17 : words[i + 1] === COMPARE_HIGH_R18 ? 18 : 0;
     const stores = words[i - 1] === STORE_ZERO || words[i - 1] === STORE_COPY;
     if (high === 0 || !stores || !isCompareLow(words[i])) continue;
