@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { encodeFrame } from '#protocol/frame';
 import { FrameDecoder } from '#protocol/frame-decoder';
 import { encodeMessage, isMessageFault, type Message, parseMessage } from '#protocol/messages';
+import { SteadyPlant } from '../tests/support/steady-plant.ts';
 import { drawCar } from './physics/population.ts';
 import { createVirtualRig, type VirtualRig } from './virtual-rig.ts';
 import type { TapName } from './wiring/rig-errors.ts';
@@ -97,6 +98,36 @@ describe('virtual rig', () => {
     });
     expect(Math.abs(slow[4] - (rig.errors.referenceV / rig.errors.avccV) * 1024)).toBeLessThan(1.8);
     expect(slow[7]).toBeLessThan(1.5);
+  });
+
+  it('captures Hall edges at their true distance, to the tick, whatever the rig is doing', () => {
+    const everyS = 0.4321e-3;
+    const rig = createVirtualRig({ hex, plant: new SteadyPlant({}, everyS), seed: 6 });
+    const heard = listen(rig);
+    rig.runForMs(150);
+    say(rig, { type: 'capture', id: 1, source: 0 });
+    say(rig, { type: 'stream', id: 2, on: 1 });
+    rig.runForMs(500);
+    const distances = of(heard.messages, 'scanBlock')
+      .slice(10)
+      .flatMap(({ edges }) => [...edges]);
+    const ticks = everyS * 2e6 * (1 + rig.errors.clock);
+    expect(distances.length).toBeGreaterThan(900);
+    for (const distance of distances) expect(Math.abs(distance - ticks)).toBeLessThan(1);
+    const mean = distances.reduce((a, b) => a + b) / distances.length;
+    expect(Math.abs(mean / ticks - 1)).toBeLessThan(1e-5);
+  });
+
+  it('comes back from a brown-out and says so', () => {
+    const rig = makeRig(7);
+    const heard = listen(rig);
+    rig.runForMs(400);
+    rig.brownOut(0.05);
+    rig.runForMs(200);
+    say(rig, { type: 'hello', id: 3, major: 1, minor: 0 });
+    rig.runForMs(20);
+    // code 3: brown-out
+    expect(of(heard.messages, 'helloBack')[0].resetCause).toBe(3);
   });
 
   it('numbers scans without a gap and 936 us apart', () => {
