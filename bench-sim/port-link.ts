@@ -53,6 +53,7 @@ export class PortLink implements ByteLink {
     if (message.kind === 'time') {
       this.nowMs = message.nowMs;
       this.passed(message.nowMs);
+      if (this.state === 'open') this.port.postMessage({ kind: 'heard', nowMs: message.nowMs });
       return;
     }
     if (this.state !== 'open') return;

@@ -3,7 +3,7 @@
 // the worker; bytes go over a MessagePort of their own, so that another worker can hold its far end.
 //   page -> worker   open { seed, faults, speed }: a new rig and car; person { act }; close
 //   worker -> page   opened { car, description } with the port transferred; failed { words }
-//   over the port    to the rig: open (resets it), bytes { bytes }, close; from the rig: bytes { bytes }, time { nowMs }, lost
+//   over the port    to the rig: open (resets it), bytes { bytes }, heard { nowMs }, close; from the rig: bytes { bytes }, time { nowMs }, lost
 import { z } from 'zod';
 import { carSchema } from '#core/parts/part';
 import { faultNames } from './faults/faults.ts';
@@ -33,6 +33,8 @@ const bytes = z.object({ kind: z.literal('bytes'), bytes: z.instanceof(Uint8Arra
 export const toRigPortSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('open') }),
   bytes,
+  /** The host has worked off everything up to that time. */
+  z.object({ kind: z.literal('heard'), nowMs: z.number() }),
   z.object({ kind: z.literal('close') }),
 ]);
 export const fromRigPortSchema = z.discriminatedUnion('kind', [

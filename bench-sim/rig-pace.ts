@@ -42,6 +42,16 @@ export function pacedBy(wall: WallClock, speed: number): Pace {
   };
 }
 
+/** As `pace`, but rig time never runs beyond `limitMs()`; looks again each turn of the event loop. */
+export function notAhead(pace: Pace, limitMs: () => number): Pace {
+  return {
+    async before(rigMs) {
+      await pace.before(rigMs);
+      while (rigMs > limitMs()) await turn();
+    },
+  };
+}
+
 export const realClock: WallClock = {
   now: () => performance.now(),
   sleep: (ms) => new Promise((done) => setTimeout(done, ms)),

@@ -63,6 +63,7 @@ export class RigService {
 function passOn(served: ServedRig, data: unknown): void {
   const message = toRigPortSchema.parse(data);
   if (message.kind === 'bytes') served.receive(message.bytes);
+  else if (message.kind === 'heard') served.keepsUp(message.nowMs);
   else if (message.kind === 'open') served.opened();
   else served.closed();
 }

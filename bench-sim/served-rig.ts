@@ -1,11 +1,16 @@
 // SPDX-License-Identifier: MIT
 // A virtual rig served to somebody outside this program (a page's worker, a pseudo-terminal) at the pace of a
 // wall clock. It passes bytes and knows no frames.
-import type { Pace } from './rig-pace.ts';
+import { notAhead, type Pace } from './rig-pace.ts';
 import { RigPump } from './rig-pump.ts';
 import type { VirtualRig } from './virtual-rig.ts';
 
+/** The rig waits when the host is further behind: a busy computer must not look like a host fallen silent. */
+const farthestAheadMs = 40;
+
 export class ServedRig {
+  /** Rig time up to which the host has worked; endless for a host that does not say. */
+  private heardMs = Number.POSITIVE_INFINITY;
   private serving = true;
   /** Whether somebody has the line open; nobody hears what is sent to a closed one. */
   private heard = false;
@@ -17,15 +22,19 @@ export class ServedRig {
     failed: (cause: unknown) => void,
     passed: (nowMs: number) => void = () => undefined,
   ) {
-    const pump = new RigPump(rig, pace, {
-      bytes: (chunk) => this.pass(chunk),
-      sliced: (nowMs) => {
-        if (this.heard) passed(nowMs);
+    const pump = new RigPump(
+      rig,
+      notAhead(pace, () => this.heardMs + farthestAheadMs),
+      {
+        bytes: (chunk) => this.pass(chunk),
+        sliced: (nowMs) => {
+          if (this.heard) passed(nowMs);
+        },
+        nextStopMs: () => Number.POSITIVE_INFINITY,
+        goesOn: () => this.serving,
+        failed,
       },
-      nextStopMs: () => Number.POSITIVE_INFINITY,
-      goesOn: () => this.serving,
-      failed,
-    });
+    );
     pump.start();
   }
 
@@ -35,8 +44,14 @@ export class ServedRig {
     this.heard = true;
   }
 
+  /** The host keeps up to `nowMs`; from the first such word on the rig does not run away from it. */
+  keepsUp(nowMs: number): void {
+    this.heardMs = nowMs;
+  }
+
   closed(): void {
     this.heard = false;
+    this.heardMs = Number.POSITIVE_INFINITY;
   }
 
   receive(bytes: Uint8Array): void {

@@ -133,9 +133,13 @@ export interface TableRow {
   readonly mean: string;
   readonly most: string;
 }
-export function tapTable(traces: TraceBook, taps: readonly TapColumns[], range: ChartRange): TableRow[] {
+export function tapTable(
+  traces: TraceBook,
+  wanted: readonly string[] | undefined,
+  range: ChartRange,
+): TableRow[] {
   void traces.version;
-  return taps.map((found) => {
+  return chartTaps(traces, wanted).map((found) => {
     const { sum, count, least, most } = extremes(found, range);
     const say = (x: number) => (count > 0 ? liveFigure(x, found.unit) : 'nothing');
     return { title: tapTitle(found.tap), least: say(least), mean: say(sum / count), most: say(most) };

@@ -2,7 +2,7 @@
 // A run as the logbook lists it: what was checked, when, and each result with its verdict. The full record lies
 // beside it. Read back through zod, because a browser's store may be older or damaged.
 import { z } from 'zod';
-import { readingWords, shownUnit, figure, decimalsFor } from './figures.ts';
+import { figure, readingWords, shownUnit } from './figures.ts';
 
 const limitSchema = z.object({
   min: z.number().optional(),
@@ -44,19 +44,23 @@ export const runSummarySchema = z.object({
 });
 export type RunSummary = z.infer<typeof runSummarySchema>;
 
-/** "at most 3.4 A, rating", "5 000 to 5 700 rpm/V, rating". */
-export function limitWords(limit: NonNullable<ResultLine['limit']>, size: number): string {
+/** "at most 3.4 A", "5 000 to 5 700 rpm/V". */
+export function limitRange(limit: NonNullable<ResultLine['limit']>, size: number): string {
   const shown = shownUnit(limit.unit, size);
-  const span = Math.abs(limit.max ?? limit.min ?? 1) * shown.factor;
-  const say = (x: number) => figure(x * shown.factor, Math.min(3, decimalsFor(span / 200)));
+  const say = (x: number) => {
+    const scaled = Number((x * shown.factor).toPrecision(4));
+    return figure(scaled, (String(Math.abs(scaled)).split('.')[1] ?? '').length);
+  };
+  const { min, max } = limit;
+  if (min !== undefined && max !== undefined) return `${say(min)} to ${say(max)}\u00a0${shown.unit}`;
+  return max !== undefined
+    ? `at most ${say(max)}\u00a0${shown.unit}`
+    : `at least ${say(min ?? 0)}\u00a0${shown.unit}`;
+}
+/** With its kind: "at most 3.4 A, rating". */
+export function limitWords(limit: NonNullable<ResultLine['limit']>, size: number): string {
   const kind = limit.kind === 'common practice' ? 'common practice, no source' : limit.kind;
-  const range =
-    limit.min !== undefined && limit.max !== undefined
-      ? `${say(limit.min)} to ${say(limit.max)}`
-      : limit.max !== undefined
-        ? `at most ${say(limit.max)}`
-        : `at least ${say(limit.min ?? 0)}`;
-  return `${range}\u00a0${shown.unit}, ${kind}`;
+  return `${limitRange(limit, size)}, ${kind}`;
 }
 /** The deciding value on a tag: short. */
 export function resultDetail(result: ResultLine): string {

@@ -4,7 +4,7 @@
 import type { BudgetLine, Finding } from '#core/measurements/measurement';
 import type { Judged, VerdictWord } from '#core/verdicts/limit';
 import { liveFigure, reading, shownUnit, twoDigits, type Reading } from './figures.ts';
-import { limitWords, type ResultLine } from './run-summary.ts';
+import { limitRange, limitWords, type ResultLine } from './run-summary.ts';
 import { tapTitle } from './tap-titles.ts';
 import { verdictPicture, type VerdictPicture } from './verdict-picture.ts';
 
@@ -65,7 +65,9 @@ export function resultView(finding: Finding, judged: Judged | undefined): Result
     judged: judged?.limit !== undefined || !finding.measured,
     sentence: sentence(finding, judged, limit),
     limit,
-    limitSource: judged?.limit?.source ?? null,
+    limitSource: judged?.limit
+      ? `${limitRange(judged.limit, finding.measured ? finding.value : 1)}, ${judged.limit.kind}: ${judged.limit.source}`
+      : null,
     settle: verdict === 'undecided' ? (judged?.note ?? null) : null,
   };
   if (!finding.measured)

@@ -6,3 +6,7 @@ export function durationWords(seconds: number): string {
   return seconds < 90 ? `${Math.round(seconds)}\u00a0s` : `${Math.round(seconds / 60)}\u00a0min`;
 }
 export const leftWords = (seconds: number) => `${Math.max(0, Math.ceil(seconds))}\u00a0s left`;
+/** A pause has no step of its own. */
+export function progressWords({ step, of, leftS }: { step: number; of: number; leftS: number }): string {
+  return of > 0 ? `Live. Step ${step} of ${of}, ${leftWords(leftS)}.` : `Live. ${leftWords(leftS)}.`;
+}
