@@ -11,6 +11,7 @@ const rank = (check: CheckCard) => (order.indexOf(check.id) + order.length + 1) 
 export function orderedChecks(checks: readonly CheckCard[]): CheckCard[] {
   return [...checks].sort((a, b) => rank(a) - rank(b));
 }
+const names = { motor: 'motor', servo: 'servo', controller: 'receiver rail', pack: 'pack' } as const;
 export interface NextCheck {
   readonly check: CheckCard;
   readonly words: string;
@@ -26,6 +27,5 @@ export function nextCheck(
   const ordered = orderedChecks(checks).sort((a, b) => last(a).localeCompare(last(b)));
   const check = ordered[0];
   if (!check) return null;
-  const verb = last(check) === '' ? 'Check' : 'Repeat';
-  return { check, words: `${verb}: ${check.title.charAt(0).toLowerCase()}${check.title.slice(1)}` };
+  return { check, words: `Check the ${names[check.part]}${last(check) === '' ? '' : ' again'}` };
 }

@@ -44,7 +44,7 @@ function ends(value: number, half: number, limits: readonly number[]): readonly 
 }
 /** Round steps of 1, 2 or 5 times a power of ten, five or so on the scale. */
 export function niceSteps(from: number, to: number): readonly number[] {
-  const raw = (to - from) / 5;
+  const raw = (to - from) / 8;
   const power = 10 ** Math.floor(Math.log10(raw));
   const step = [1, 2, 5, 10].map((each) => each * power).find((each) => each >= raw)!;
   const first = Math.ceil(from / step - 1e-9);

@@ -37,6 +37,12 @@ function axis(element: HTMLElement, shown: boolean): uPlot.Axis {
       splits.map((at, index) => (index === splits.length - 1 ? `${at} s` : String(at))),
   };
 }
+/** Head room for the plot's name, which stands inside at its top. */
+function roomy(least: number | null, most: number | null): [number, number] {
+  if (least === null || most === null) return [0, 1];
+  const span = Math.max(most - least, Math.abs(most) * 0.01, 0.01);
+  return [least - 0.1 * span, most + 0.4 * span];
+}
 function options(element: HTMLElement, spec: PlotSpec): uPlot.Options {
   const colour = token(element, spec.colour);
   const band = { stroke: 'transparent', points: { show: false }, spanGaps: false };
@@ -46,7 +52,10 @@ function options(element: HTMLElement, spec: PlotSpec): uPlot.Options {
     padding: [spec.first ? 20 : 6, 12, 2, 0],
     legend: { show: false },
     cursor: { show: false },
-    scales: { x: { time: false, range: () => [spec.range().fromS, spec.range().toS] } },
+    scales: {
+      x: { time: false, range: () => [spec.range().fromS, spec.range().toS] },
+      y: { range: (_chart, least, most) => roomy(least, most) },
+    },
     axes: [
       axis(element, spec.last),
       {
