@@ -43,7 +43,7 @@ describe.each([
     }
     await page.goto(`${built.address}#/logbook`);
     await page.reload();
-    await page.getByRole('row').nth(1).waitFor();
+    await page.locator('tbody tr').first().waitFor();
     expect(await page.locator('tbody tr').count()).toBe(checks.length);
     await page.locator('tbody').getByRole('link').first().click();
     await page.getByRole('heading', { name: 'How this number was made' }).waitFor();

@@ -82,6 +82,8 @@ export const overflows = (page: Page): Promise<boolean> =>
     ),
   );
 export async function holdToGoLive(page: Page): Promise<void> {
+  await page.getByRole('heading', { name: 'Wire it like this' }).waitFor();
+  await page.getByRole('checkbox').first().waitFor();
   for (const box of await page.getByRole('checkbox').all()) await box.check();
   const hold = page.getByRole('button', { name: 'Hold to go live' });
   await hold.and(page.locator(':not([aria-disabled])')).waitFor({ timeout: 30_000 });
