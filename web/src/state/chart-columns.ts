@@ -26,7 +26,7 @@ export function chartTaps(traces: TraceBook, wanted?: readonly string[]): TapCol
   void traces.version;
   const rank = (tap: string) => (order.includes(tap) ? order.indexOf(tap) : order.length);
   const known = traces.taps.filter((each) => each.length > 1);
-  const asked = wanted ? known.filter((each) => wanted.includes(each.tap)) : [];
+  const asked = wanted ? known.filter((each) => wanted.includes(each.tap) || each.tap === 'speed') : [];
   const chosen = asked.length > 0 ? asked : known;
   return [...chosen].sort((a, b) => rank(a.tap) - rank(b.tap)).slice(0, 3);
 }
