@@ -16,6 +16,7 @@ import type { RunArguments } from './command-arguments.ts';
 import { firmwareHex } from './firmware-file.ts';
 import { handsFor, type Hands } from './hands.ts';
 import { nodeClock } from './node-clock.ts';
+import { goBeforeOthers } from './process-priority.ts';
 import { SerialLink } from './serial-link.ts';
 
 export interface BenchPlace {
@@ -53,6 +54,7 @@ export async function openVirtual(seed: number, faults: Faults = {}): Promise<Be
 async function openSerial(wanted: RunArguments): Promise<BenchPlace> {
   const car = wanted.car === null ? drawCar(wanted.seed ?? defaultSeed).car : readCar(wanted.car);
   const hands = handsFor(wanted);
+  goBeforeOthers();
   const session = await connectSerial(wanted.rig);
   // A rig that tripped in a session before this one: a new run begins with its trip cleared.
   if (session.state.kind === 'tripped') await session.clearTrip();

@@ -11,6 +11,7 @@ import { createVirtualRig, type VirtualRig } from '#sim/virtual-rig';
 import { BadUsage } from './bad-usage.ts';
 import { exitCode } from './exit-code.ts';
 import { firmwareHex } from './firmware-file.ts';
+import { goBeforeOthers } from './process-priority.ts';
 import { parseRigArguments, type RigArguments } from './rig-arguments.ts';
 import { serveScene } from './scene.ts';
 
@@ -27,6 +28,7 @@ function fail(error: unknown): never {
 }
 
 function serve(wanted: RigArguments): void {
+  goBeforeOthers();
   const rig = makeRig(wanted);
   const pty: Pty = new Pty(wanted.pty, {
     ready: () => console.log(`ready ${wanted.pty}`),

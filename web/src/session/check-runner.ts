@@ -36,6 +36,8 @@ export async function runCheck(session: RigSession, check: Check, options: RunOp
   const outcome = await procedureOf(session, check, bench);
   unwatch();
   const wentSafe = await makeSafe(session, log);
+  const { sent, answered, worstGapMs } = session.beats;
+  log.note('beats', `${answered} of ${sent} beats answered, longest gap ${worstGapMs} ms`);
   bench.samples.clock = session.rigClock.fit;
   bench.close();
   log.close();
