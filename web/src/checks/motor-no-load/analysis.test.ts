@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: MIT
+// A motor of known constants turns in a made-up run: U = R I + w/kv, loss torque a + b w (d.c. motor identities,
+// k = 60/(2 pi kv)); the analysis must give its kv, current and speed at 7.4 V and 25 C back.
+import { describe, expect, it } from 'vitest';
+import type { Finding, Measured } from '#core/measurements/measurement';
+import { testRig } from '#core/samples/scan-block-fixture';
+import type { ScanColumns } from '#core/samples/scan-columns';
+import { marmot, syntheticRun, type Signals } from '../synthetic-run-fixture.ts';
+import { analyse, motorCurrent, results } from './analysis.ts';
+import type { Evidence } from './evidence.ts';
+import { limits } from './limits.ts';
+
+const kv = 3000;
+const ohm = 0.023;
+const idleA = 0.2;
+const loss = (rpm: number) => 1.7 + (1.2 * rpm) / 20000;
+const steps = [0.25, 0.5, 0.75, 1].map((throttle, k) => ({
+  throttle,
+  stretch: { fromS: 3.2 + 2 * k, toS: 4.8 + 2 * k },
+}));
+const evidence: Evidence = { turned: true, failSafeS: 0.3, idle: { fromS: 1.5, toS: 2.5 }, steps };
+
+/** Speed at which duty times bus drives the loss current. */
+function spinning(busV: number, duty: number) {
+  let rpm = kv * duty * busV;
+  for (let k = 0; k < 50; k++) rpm = kv * (duty * busV - loss(rpm) * ohm);
+  return { rpm, amps: loss(rpm) };
+}
+const dutyAt = (timeS: number): number =>
+  timeS < 3 ? 0 : Math.min(1, 0.25 * (1 + Math.floor((timeS - 3) / 2)));
+const busV = (duty: number) => 8.1 - 0.1 * duty;
+
+function run(change: Partial<Signals> = {}, rig = testRig(), canC = 25 - 1): ScanColumns {
+  const states = new Map([0.25, 0.5, 0.75, 1].map((duty) => [duty, spinning(busV(duty), duty)]));
+  const current = (timeS: number) => {
+    const duty = dutyAt(timeS);
+    return timeS < 1 ? 0 : duty === 0 ? idleA : idleA + duty * states.get(duty)!.amps;
+  };
+  const tap: Signals['tap'] = (id, timeS) => {
+    if (id === 'controllerVoltage') return timeS < 1 ? 0 : busV(dutyAt(timeS));
+    if (id === 'packCurrentNarrow' || id === 'packCurrentWide') return current(timeS);
+    return id === 'railVoltage' ? (timeS < 1 ? 0 : 6) : id === 'thermistorMotor' ? canC : 25;
+  };
+  const edgesPerS = (timeS: number) => (2 * (states.get(dutyAt(timeS))?.rpm ?? 0)) / 60;
+  return syntheticRun(
+    {
+      tap,
+      edgesPerS,
+      feedOnS: 1,
+      endS: 11,
+      fast: ['controllerVoltage', 'packCurrentNarrow', 'railVoltage', 'packCurrentWide'],
+      ...change,
+    },
+    rig,
+  );
+}
+const find = (findings: readonly Finding[], id: string) =>
+  findings.find((finding) => finding.id === id) as Measured;
+const reasons = (samples: ScanColumns, kept: Partial<Evidence> = {}, car = marmot, rig = testRig()) =>
+  analyse({ evidence: { ...evidence, ...kept }, samples, rig, car }).map((f) =>
+    f.measured ? 'measured' : f.reason,
+  );
+
+describe('motor-no-load analysis', () => {
+  const samples = run();
+  const findings = analyse({ evidence, samples, rig: testRig(), car: marmot });
+  const truth = spinning(7.4, 1);
+
+  it('lists every result once', () =>
+    expect(findings.map(({ id }) => id)).toEqual(results.map(({ id }) => id)));
+  it('gives kv back, known to 2 % at most', () => {
+    const found = find(findings, 'kv');
+    expect(Math.abs(found.value / kv - 1)).toBeLessThan(0.004);
+    expect((found.interval[1] - found.value) / found.value).toBeLessThan(0.02);
+  });
+  it('gives the no-load current at 7.4 V back, known to 3 % at most', () => {
+    const found = find(findings, 'no-load-current');
+    expect(Math.abs(found.value / truth.amps - 1)).toBeLessThan(0.01);
+    expect((found.interval[1] - found.value) / found.value).toBeLessThan(0.03);
+  });
+  it('gives the speed at 7.4 V back', () =>
+    expect(Math.abs(find(findings, 'no-load-speed').value / truth.rpm - 1)).toBeLessThan(0.004));
+  it('carries a warm motor back to 25 C: 0.11 % a kelvin of flux', () => {
+    const warm = find(
+      analyse({ evidence, samples: run({}, testRig(), 24 + 20), rig: testRig(), car: marmot }),
+      'kv',
+    );
+    expect(warm.value / find(findings, 'kv').value).toBeCloseTo(1 - 0.022, 3);
+  });
+  it('tells its budget with the current tap first', () =>
+    expect(find(findings, 'no-load-current').budget[0].source).toBe('gain of packCurrentNarrow'));
+});
+describe('motor-no-load analysis refuses', () => {
+  it('a gap in the full step', () =>
+    expect(reasons(run({ lost: (t) => t > 10 && t < 10.05 }))[0]).toMatch(/lost/));
+  it('a clipped current', () => {
+    const hot: Signals['tap'] = (id, t) =>
+      id === 'packCurrentNarrow' && t > 9
+        ? 12
+        : id.startsWith('pack')
+          ? 0
+          : id === 'controllerVoltage' && t > 1
+            ? 8
+            : 6;
+    expect(reasons(run({ tap: hot }))[0]).toMatch(/end of its range/);
+  });
+  it('a rig without the current tap', () => {
+    const rig = testRig({}, ['packCurrentNarrow']);
+    expect(reasons(run({}, rig), {}, marmot, rig)[0]).toMatch(/no tap "packCurrentNarrow"/);
+  });
+  it('a motor that never turned, with the sensor cable named', () =>
+    expect(reasons(run(), { turned: false })).toEqual(Array(3).fill(expect.stringMatching(/sensor cable/))));
+  it.each([null, 0.7])('a controller that drives on for %s s without pulses', (failSafeS) =>
+    expect(reasons(run(), { failSafeS })[0]).toMatch(/full throttle is not safe/),
+  );
+  it('a run that broke off', () =>
+    expect(reasons(run(), { steps: steps.slice(0, 2) })[0]).toMatch(/ended before/));
+  it('pole pairs that are wrong by two', () => {
+    const car = { ...marmot, motor: { ...marmot.motor, polePairs: 2 } };
+    expect(reasons(run(), {}, car)).toEqual(Array(3).fill(expect.stringMatching(/pole pairs/)));
+  });
+  it('missed Hall edges', () => {
+    const dropping = run({ edgesPerS: (t) => (t > 3 && (t % 0.5 < 0.02 ? 150 : 760)) || 0 });
+    expect(reasons(dropping)[0]).toMatch(/missed or doubled/);
+  });
+});
+describe('motorCurrent', () => {
+  it('solves V Id = R I^2 + (n/kv) I', () => {
+    const amps = motorCurrent(8, 1.1, 9000, 0.03, 3000);
+    expect(0.03 * amps ** 2 + (9000 / 3000) * amps).toBeCloseTo(8 * 1.1, 9);
+  });
+  it('is the bus current itself at full duty', () =>
+    expect(motorCurrent(8, 3, 3000 * (8 - 3 * 0.03), 0.03, 3000)).toBeCloseTo(3, 9));
+});
+describe('motor-no-load limits', () => {
+  it('take the label where there is one: +25 %, watch from +15 %', () =>
+    expect(limits(marmot)['no-load-current']).toMatchObject({
+      max: 3.75,
+      warnMax: expect.closeTo(3.45),
+      kind: 'rating',
+    }));
+  it('stand in with the upper end of the class times 1.25 where there is none, and say so', () => {
+    const { ratedNoLoadA: _, ...motor } = marmot.motor;
+    const limit = limits({ ...marmot, motor })['no-load-current'];
+    expect(limit).toMatchObject({ max: 4.5 * 1.25, kind: 'common practice' });
+    expect(limit.source).toContain('no source');
+  });
+});
