@@ -42,12 +42,12 @@ export function pacedBy(wall: WallClock, speed: number): Pace {
   };
 }
 
-/** As `pace`, but rig time never runs beyond `limitMs()`; looks again each turn of the event loop. */
-export function notAhead(pace: Pace, limitMs: () => number): Pace {
+/** As `pace`, but rig time never runs beyond `limitMs()`; `news` resolves when that may have moved. */
+export function notAhead(pace: Pace, limitMs: () => number, news: () => Promise<void>): Pace {
   return {
     async before(rigMs) {
       await pace.before(rigMs);
-      while (rigMs > limitMs()) await turn();
+      while (rigMs > limitMs()) await news();
     },
   };
 }

@@ -11,6 +11,7 @@ const farthestAheadMs = 40;
 export class ServedRig {
   /** Rig time up to which the host has worked; endless for a host that does not say. */
   private heardMs = Number.POSITIVE_INFINITY;
+  private news: () => void = () => undefined;
   private serving = true;
   /** Whether somebody has the line open; nobody hears what is sent to a closed one. */
   private heard = false;
@@ -24,7 +25,11 @@ export class ServedRig {
   ) {
     const pump = new RigPump(
       rig,
-      notAhead(pace, () => this.heardMs + farthestAheadMs),
+      notAhead(
+        pace,
+        () => this.heardMs + farthestAheadMs,
+        () => new Promise((come) => (this.news = come)),
+      ),
       {
         bytes: (chunk) => this.pass(chunk),
         sliced: (nowMs) => {
@@ -47,11 +52,13 @@ export class ServedRig {
   /** The host keeps up to `nowMs`; from the first such word on the rig does not run away from it. */
   keepsUp(nowMs: number): void {
     this.heardMs = nowMs;
+    this.news();
   }
 
   closed(): void {
     this.heard = false;
     this.heardMs = Number.POSITIVE_INFINITY;
+    this.news();
   }
 
   receive(bytes: Uint8Array): void {
@@ -64,6 +71,7 @@ export class ServedRig {
 
   stop(): void {
     this.serving = false;
+    this.closed();
   }
 
   private pass(chunk: Uint8Array): void {

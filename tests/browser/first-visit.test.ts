@@ -34,9 +34,9 @@ describe.each([
           `first verdict after ${((Date.now() - startMs) / 1000).toFixed(0)} s at ${width} px\n`,
         );
       expect(await verdict.getByText(words).first().innerText()).toMatch(words);
-      expect(await verdict.getByRole('img').count(), `${check}: a number with its picture`).toBeGreaterThan(
-        0,
-      );
+      const cut = await page.getByRole('alert').allInnerTexts();
+      expect(cut, `${check} was cut short`).toEqual([]);
+      expect(await verdict.getByRole('img').count(), `${check}: its picture`).toBeGreaterThan(0);
       expect(await broken(page), `${check}, verdict`).toEqual([]);
       expect(await overflows(page), `${check}, verdict sticks out`).toBe(false);
       await page.getByRole('link', { name: 'Done, back to the car' }).click();

@@ -13,7 +13,7 @@ const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.mi
 const flags =
   '--headless --no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync';
 /** The rig waits for a busy host, so faster than real time only shortens the test. */
-const speed = 4;
+const speed = 2;
 
 export interface BuiltPage {
   readonly address: string;
