@@ -3,7 +3,7 @@
 // While the horn can't move, the servo is a resistance that warms: R(t) = V(t)/I(t) = R0 (1 + k t). A straight
 // line through 60 to 240 ms, inrush left out, gives R0 at the moment of stall; stall current = rated V / R0.
 import { linearRegression } from 'simple-statistics';
-import { combined, linear, uncertain, type Quantity } from '#core/measurements/quantity';
+import { combined, uncertain, type Quantity } from '#core/measurements/quantity';
 import { guarded, measured } from '#core/measurements/finding';
 import type { Finding } from '#core/measurements/measurement';
 import { rectangular, typeA, typeB } from '#core/measurements/tap-errors';
@@ -18,11 +18,13 @@ export const results = [{ id: 'stall-current', title: 'Stall current at rated vo
 const inrushS = 0.06;
 /** Less than this against the idle current and nothing pushed. */
 const leastStallA = 0.5;
-/** A current that falls by more than this in one push is no winding that warms (5 % in 250 ms at most). */
-const steadyShare = 0.85;
+/** A winding of 0.7 J/K at 32 W loses 3 % of its current in 180 ms (computed); more than twice that is no warming. */
+const steadyShare = 0.93;
 const stillGrowingShare = 1.08;
 /** The rail adapter's shunt lies between the rail tap and the servo's plug. */
 const shuntOhm = 0.01;
+/** What the servo's own electronics take besides its motor (from memory). */
+const electronicsA = { low: 0, high: 0.03 };
 type Input = AnalysisInput<Evidence>;
 
 export function analyse(input: Input): readonly Finding[] {
@@ -87,8 +89,15 @@ function stallAt(input: Input, series: StallSeries): Finding {
 function resistanceAt(input: Input, stretch: Stretch): Quantity {
   const volts = reading(input, 'railVoltage', stretch);
   const amps = trimmedReading(input, 'railCurrent', stretch, zeroOf(input, 'railCurrent'));
-  return combined([volts, linear([[1, amps]]), shunt()], (v, i, r) => (v - r * i) / i);
+  return combined([volts, amps, shunt(), electronics()], (v, i, r, other) => (v - r * i) / (i - other));
 }
+const electronics = (): Quantity =>
+  uncertain((electronicsA.low + electronicsA.high) / 2, [
+    [
+      typeB('electronics', "what the servo's electronics take", 'from memory'),
+      rectangular((electronicsA.high - electronicsA.low) / 2),
+    ],
+  ]);
 const shunt = (): Quantity =>
   uncertain(shuntOhm, [
     [typeB('adapter', 'shunt and plug of the rail adapter', 'from memory'), rectangular(0.002)],
