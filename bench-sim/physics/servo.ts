@@ -69,7 +69,11 @@ export class Servo {
     const before = this.wantedDrive;
     const asked = Math.max(-1, Math.min(1, errorRad / this.p.bandRad));
     this.wantedDrive = Math.abs(errorRad) < this.p.deadBandRad ? 0 : asked;
-    if (this.wantedDrive >= 0.95 && before < 0.95 && this.blockRad !== null) this.pushStartC = windingC;
+    if (this.wantedDrive >= 0.95 && before < 0.95 && this.atBlock) this.pushStartC = windingC;
+  }
+  /** Swinging back from beyond its place is full drive as well, but no push. */
+  private get atBlock(): boolean {
+    return this.blockRad !== null && this.hornRad > this.blockRad - 0.3 * this.p.bandRad;
   }
   private slew(): void {
     if (this.p.softStartS === 0) {
