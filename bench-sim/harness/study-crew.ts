@@ -14,7 +14,7 @@ export async function runStudy(
   workers: number,
   told: (outcome: CellOutcome, done: number) => void,
 ): Promise<CellOutcome[]> {
-  const outcomes = new Array<CellOutcome>(cells.length);
+  const outcomes: CellOutcome[] = [];
   let next = 0;
   let done = 0;
   const crew = Array.from({ length: Math.min(workers, cells.length) }, () => start());
