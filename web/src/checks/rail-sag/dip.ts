@@ -14,7 +14,8 @@ import type { Evidence, KeptBurst } from './evidence.ts';
 type Input = AnalysisInput<Evidence>;
 /** Samples around the step that a settled value is taken over, at the end of the load. */
 const settledSamples = 100;
-const loadSamples = 384;
+/** Within the 40 ms of the load, which the rig ends on its own millisecond. */
+const loadSamples = 340;
 const recoveredShare = 0.02;
 
 export function dipOf(name: ResultName, input: Input): Finding {
@@ -37,7 +38,7 @@ export function recoveryOf(name: ResultName, input: Input): Finding {
   const grid = typeB('grid', 'samples are 104 us apart', 'rig description');
   const noise = typeB('band', 'noise at the edge of the 2 % band', 'computed');
   const quantity = uncertain(value, [
-    [grid, rectangular(intervalS)],
+    [grid, rectangular(0.75 * intervalS)],
     [noise, rectangular(intervalS / 2)],
   ]);
   return measured(name, quantity, {
@@ -101,5 +102,6 @@ function recoveryIn(input: Input, burst: KeptBurst): number {
   const settledV = median(Array.from(loaded.subarray(loaded.length - settledSamples)));
   const band = recoveredShare * input.car.controller.railSettingV;
   const outside = loaded.findLastIndex((v) => Math.abs(v - settledV) > band);
-  return outside < 0 ? 0 : (outside + 0.5) * burst.intervalS;
+  // The sample of the step itself is still the rail at rest.
+  return (Math.max(0, outside) + 0.5) * burst.intervalS;
 }

@@ -6,6 +6,7 @@ import type { Measured } from '#core/measurements/measurement';
 import { testRig } from '#core/samples/scan-block-fixture';
 import { marmot, syntheticRun, type Signals } from '../synthetic-run-fixture.ts';
 import { analyse } from './analysis.ts';
+import type { Evidence } from './evidence.ts';
 import { limits } from './limits.ts';
 
 const stallOhm = 2;
@@ -13,7 +14,7 @@ const warmPerS = 0.05;
 const railV = 5.9;
 const offsets = [2, 5, 10, 20] as const;
 const pushes = offsets.map((degrees, k) => ({ degrees, stretch: { fromS: 3 + k, toS: 3.24 + k } }));
-const evidence = { idle: { fromS: 2, toS: 2.5 }, pushes };
+const evidence: Evidence = { idle: { fromS: 2, toS: 2.5 }, pushes };
 /** Share of full drive at each offset, for a proportional band of 6 degrees. */
 const drive = (degrees: number) => Math.min(1, degrees / 6);
 
