@@ -54,8 +54,9 @@ const step = 96;
 function burst(depthV: number, tauS: number, dropV: number, seed: number): KeptBurst {
   const next = gaussian(seed);
   const codes = Array.from({ length: 624 }, (_, k) => {
-    const sinceS = (k - step) * 104e-6;
-    const volts = sinceS <= 0 || sinceS > 0.04 ? openV : openV - dropV - depthV * Math.exp(-sinceS / tauS);
+    // The step comes when sample `step` is converted; the next one is held 8 us after it.
+    const sinceS = (k - step - 1) * 104e-6 + 8e-6;
+    const volts = sinceS < 0 || sinceS > 0.04 ? openV : openV - dropV - depthV * Math.exp(-sinceS / tauS);
     return Math.round((volts / 2 / 4.9) * 1024 + 0.6 * next());
   });
   return { tap: 'railVoltage', startS: 10, intervalS: 104e-6, actionSample: step, codes };
@@ -93,7 +94,7 @@ describe('rail-sag analysis', () => {
   });
   it('gives the deepest dip back within its interval', () => {
     const { interval } = find(findings, 'deepest-dip');
-    const lowestV = openV - 0.15 - 0.6 * Math.exp(-104e-6 / 0.5e-3);
+    const lowestV = openV - 0.15 - 0.6;
     expect(interval[0]).toBeLessThan(lowestV);
     expect(interval[1]).toBeGreaterThan(lowestV);
   });

@@ -17,6 +17,9 @@ const settledSamples = 100;
 /** Within the 40 ms of the load, which the rig ends on its own millisecond. */
 const loadSamples = 340;
 const recoveredShare = 0.02;
+/** The rig switches when the marked sample is converted; the next one is held 12 us later, less some 4 us to switch
+ *  (computed from the converter's clock and the length of the register chain). */
+const sampledAfterStepS = 8e-6;
 
 export function dipOf(name: ResultName, input: Input): Finding {
   const bursts = [...input.evidence.loadBursts, ...input.evidence.servoBursts];
@@ -32,13 +35,12 @@ export function dipOf(name: ResultName, input: Input): Finding {
 export function recoveryOf(name: ResultName, input: Input): Finding {
   const bursts = input.evidence.loadBursts;
   if (bursts.length === 0) throw new NotMeasurable('No burst with a load step was recorded. Run again.');
-  const times = bursts.map((burst) => recoveryIn(input, burst)).toSorted((a, b) => a - b);
-  const value = times[times.length - 1];
+  const value = median(bursts.map((burst) => recoveryIn(input, burst)));
   const [{ intervalS }] = bursts;
   const grid = typeB('grid', 'samples are 104 us apart', 'rig description');
   const noise = typeB('band', 'noise at the edge of the 2 % band', 'computed');
   const quantity = uncertain(value, [
-    [grid, rectangular(0.75 * intervalS)],
+    [grid, rectangular(intervalS / 2)],
     [noise, rectangular(intervalS / 2)],
   ]);
   return measured(name, quantity, {
@@ -101,7 +103,14 @@ function recoveryIn(input: Input, burst: KeptBurst): number {
   const loaded = wave.subarray(step, Math.min(wave.length, step + loadSamples));
   const settledV = median(Array.from(loaded.subarray(loaded.length - settledSamples)));
   const band = recoveredShare * input.car.controller.railSettingV;
-  const outside = loaded.findLastIndex((v) => Math.abs(v - settledV) > band);
-  // The sample of the step itself is still the rail at rest.
-  return (Math.max(0, outside) + 0.5) * burst.intervalS;
+  const errors = Array.from(loaded, (v) => v - settledV);
+  const outside = errors.findLastIndex((error) => Math.abs(error) > band);
+  return outside < 1
+    ? 0
+    : (outside - 1 + crossing(errors, outside, band)) * burst.intervalS + sampledAfterStepS;
+}
+/** Part of the way from the last sample outside the band to the next, in a straight line. */
+function crossing(errors: readonly number[], last: number, band: number): number {
+  const [here, next] = [errors[last], errors[last + 1] ?? 0];
+  return (here - Math.sign(here) * band) / (here - next);
 }
