@@ -51,7 +51,9 @@ export class Pty {
 
   private start(): void {
     const address = `PTY,link=${this.path},rawer,wait-slave,pty-interval=0.02`;
-    const socat = spawn('socat', ['-d', '-d', '-t', '0.01', 'STDIO', address], { stdio: ['pipe', 'pipe', 'pipe'] });
+    const socat = spawn('socat', ['-d', '-d', '-t', '0.01', 'STDIO', address], {
+      stdio: ['pipe', 'pipe', 'pipe'],
+    });
     this.socat = socat;
     this.log = '';
     socat.on('error', (error: NodeJS.ErrnoException) =>

@@ -45,8 +45,10 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
 /** Names that would tie the shared rooms to a screen, a port, a wall clock or chance. */
 const foreign: Readonly<Record<string, RegExp>> = {
   core: /\b(document|window|navigator|localStorage|Date\.now|performance\.now|Math\.random|console)\b|from 'node:/,
-  checks: /\b(document|window|navigator|localStorage|Date\.now|performance\.now|Math\.random|console)\b|from 'node:/,
-  session: /\b(document|window|navigator|localStorage|Date\.now|performance\.now|Math\.random|console|setTimeout|setInterval)\b|from 'node:/,
+  checks:
+    /\b(document|window|navigator|localStorage|Date\.now|performance\.now|Math\.random|console)\b|from 'node:/,
+  session:
+    /\b(document|window|navigator|localStorage|Date\.now|performance\.now|Math\.random|console|setTimeout|setInterval)\b|from 'node:/,
   physics: /\b(Date\.now|Math\.random|console)\b|from 'node:/,
   machine: /\b(Date\.now|Math\.random|console)\b|from 'node:/,
 };
@@ -62,7 +64,7 @@ function sources(folder: string): string[] {
   return readdirSync(folder).flatMap((name) => {
     const path = join(folder, name);
     if (statSync(path).isDirectory()) return ['dist', 'node_modules'].includes(name) ? [] : sources(path);
-    return /\.(ts|svelte)$/.test(name) && !/\.test\.ts$/.test(name) ? [path] : [];
+    return /\.(ts|svelte)$/.test(name) && !name.endsWith('.test.ts') ? [path] : [];
   });
 }
 const roomOf = (path: string) => rooms.find(([prefix]) => path.startsWith(prefix))?.[1] ?? 'tests';
@@ -78,7 +80,9 @@ const files = ['web', 'firmware-protocol', 'bench-sim'].flatMap((top) =>
 );
 function imports(file: string): string[] {
   const text = bare(readFileSync(join(root, file), 'utf8'));
-  return [...text.matchAll(/(?:from\s+|import\s*\(\s*|import\s+|new URL\(\s*)'([^']+)'/g)].map((match) => match[1]);
+  return [...text.matchAll(/(?:from\s+|import\s*\(\s*|import\s+|new URL\(\s*)'([^']+)'/g)].map(
+    (match) => match[1],
+  );
 }
 function violations(file: string): string[] {
   const room = roomOf(file);
@@ -86,7 +90,9 @@ function violations(file: string): string[] {
     const path = target(file, specifier);
     const to = path && roomOf(path);
     if (!to || to === room || (allowed[room] ?? []).includes(to)) return [];
-    return [`${file} (${room}) imports ${specifier} (${to}); ${room} may import: ${allowed[room]?.join(', ') || 'nothing'}`];
+    return [
+      `${file} (${room}) imports ${specifier} (${to}); ${room} may import: ${allowed[room]?.join(', ') || 'nothing'}`,
+    ];
   });
 }
 

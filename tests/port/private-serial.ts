@@ -21,7 +21,8 @@ export const chromiumFlags = [
 
 /** Why the Web Serial test can't run here, or null when it can. */
 export function missingForPrivateSerial(): string | null {
-  const onPath = (name: string) => (process.env.PATH ?? '').split(':').some((folder) => existsSync(join(folder, name)));
+  const onPath = (name: string) =>
+    (process.env.PATH ?? '').split(':').some((folder) => existsSync(join(folder, name)));
   if (process.getuid?.() !== 0) return 'root is needed for private namespaces';
   if (!existsSync('/sys/class/tty/ttyS0')) return 'this computer has no ttyS0 to stand in for a USB adapter';
   const absent = ['unshare', 'nsenter', 'ip', 'python3', 'socat', 'chromium'].filter((name) => !onPath(name));

@@ -36,7 +36,10 @@ const onPath = (program) =>
 const isRoot = () => process.getuid?.() === 0;
 
 function aptInstall(packages) {
-  const quiet = { stdio: ['ignore', 'ignore', 'inherit'], env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } };
+  const quiet = {
+    stdio: ['ignore', 'ignore', 'inherit'],
+    env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+  };
   must('apt-get', ['update', '-qq'], quiet);
   must('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...packages], quiet);
 }

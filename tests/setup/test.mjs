@@ -8,7 +8,11 @@ import { join } from 'node:path';
 import { providePackages, provideSystem, root } from './provide.mjs';
 
 const system = [
-  { probe: 'avr-gcc', package: 'gcc-avr', why: 'rebuilds the firmware and compares it with the committed hex' },
+  {
+    probe: 'avr-gcc',
+    package: 'gcc-avr',
+    why: 'rebuilds the firmware and compares it with the committed hex',
+  },
   { probe: '/usr/lib/avr/include/avr/io.h', package: 'avr-libc', why: 'rebuilds the firmware' },
   { probe: 'g++', package: 'g++', why: 'builds the firmware logic for this computer' },
   { probe: 'chromium', package: 'chromium', why: 'clicks through the page' },
@@ -20,13 +24,23 @@ const bin = (name) => join(root, 'node_modules', '.bin', name);
 const reports = mkdtempSync(join(tmpdir(), 'bench-marshal-'));
 const vitest = (project) => [
   bin('vitest'),
-  ['run', '--project', project, '--reporter=default', '--reporter=json', `--outputFile.json=${join(reports, project)}.json`],
+  [
+    'run',
+    '--project',
+    project,
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${join(reports, project)}.json`,
+  ],
 ];
 const gates = {
   types: [bin('tsc'), ['--noEmit', '-p', '.']],
   svelte: [bin('svelte-check'), ['--tsconfig', 'tsconfig.json', '--fail-on-warnings']],
   lint: [bin('oxlint'), ['--quiet', 'web', 'firmware-protocol', 'bench-sim', 'tests']],
-  format: [bin('prettier'), ['--check', '--log-level=warn', 'web', 'firmware-protocol', 'bench-sim', 'tests']],
+  format: [
+    bin('prettier'),
+    ['--check', '--log-level=warn', 'web', 'firmware-protocol', 'bench-sim', 'tests'],
+  ],
   generated: [bin('tsx'), ['firmware-protocol/generate.ts', '--check']],
   firmware: ['sh', ['firmware-protocol/firmware/build.sh', '--check']],
   logic: ['sh', ['firmware-protocol/firmware/host-tests/run.sh']],
@@ -41,9 +55,16 @@ function run(name) {
   const [command, args] = gates[name];
   process.stdout.write(`\n== ${name}\n`);
   const started = Date.now();
-  const output = spawnSync(command, args, { cwd: root, stdio: ['ignore', 'pipe', 'inherit'], encoding: 'utf8', maxBuffer: 1 << 28 });
+  const output = spawnSync(command, args, {
+    cwd: root,
+    stdio: ['ignore', 'pipe', 'inherit'],
+    encoding: 'utf8',
+    maxBuffer: 1 << 28,
+  });
   process.stdout.write(output.stdout ?? '');
-  process.stdout.write(`${name}: ${output.status === 0 ? 'good' : 'FAILED'}, ${((Date.now() - started) / 1000).toFixed(0)} s\n`);
+  process.stdout.write(
+    `${name}: ${output.status === 0 ? 'good' : 'FAILED'}, ${((Date.now() - started) / 1000).toFixed(0)} s\n`,
+  );
   return { good: output.status === 0, text: output.stdout ?? '' };
 }
 
@@ -52,7 +73,11 @@ function count(name, { good, text }) {
   const file = `${join(reports, name)}.json`;
   if (existsSync(file)) {
     const report = JSON.parse(readFileSync(file, 'utf8'));
-    return [report.numPassedTests, report.numFailedTests + (good || report.numFailedTests ? 0 : 1), report.numPendingTests];
+    return [
+      report.numPassedTests,
+      report.numFailedTests + (good || report.numFailedTests ? 0 : 1),
+      report.numPendingTests,
+    ];
   }
   const line = [...text.matchAll(/(\d+) passed, (\d+) failed/g)].at(-1);
   if (line) return [Number(line[1]), Number(line[2]), 0];
@@ -65,7 +90,9 @@ if (process.env.CI === 'true' && absent.length > 0) process.exit(1);
 const wanted = process.argv.slice(2).length > 0 ? process.argv.slice(2) : Object.keys(gates);
 const unknown = wanted.filter((name) => !(name in gates));
 if (unknown.length > 0) {
-  process.stdout.write(`No gate is called ${unknown.join(', ')}. There are: ${Object.keys(gates).join(', ')}.\n`);
+  process.stdout.write(
+    `No gate is called ${unknown.join(', ')}. There are: ${Object.keys(gates).join(', ')}.\n`,
+  );
   process.exit(2);
 }
 const sum = [0, 0, 0];

@@ -54,14 +54,20 @@ describe('the command line on the virtual rig', () => {
   it('fails a weak rotor with exit code 1 and says which limit', () => {
     const run = check('run', 'motor-no-load', '--rig', 'virtual', '--seed', '2', '--fault', 'weak-rotor=1');
     expect(run.code).toBe(1);
-    expect(run.out).toMatch(/Verdict: Fail\nReason: kV is \d+ rpm\/V; at least \d+, at most \d+ rpm\/V \(rating: label/);
+    expect(run.out).toMatch(
+      /Verdict: Fail\nReason: kV is \d+ rpm\/V; at least \d+, at most \d+ rpm\/V \(rating: label/,
+    );
     expect(run.out).toMatch(/Caution: /);
   });
   it('ends with 4 when the stop line opens, every result not measured with the reason', () => {
     const run = check('run', 'motor-no-load', '--rig', 'virtual', '--fault', 'stop-line-open=1', '--json');
     expect(run.code).toBe(4);
     const { document } = ended(4, run.out);
-    expect(document).toMatchObject({ verdict: 'not measured', ending: 'tripped', reason: 'The stop line opened.' });
+    expect(document).toMatchObject({
+      verdict: 'not measured',
+      ending: 'tripped',
+      reason: 'The stop line opened.',
+    });
     for (const result of document.results as object[])
       expect(result).toMatchObject({ value: null, interval: null, reason: 'The stop line opened.' });
   });

@@ -16,7 +16,12 @@ function files(paths) {
   });
 }
 const stale = () =>
-  !existsSync(built) || statSync(built).mtimeMs < newest(sources.map((name) => join(root, name)), files);
+  !existsSync(built) ||
+  statSync(built).mtimeMs <
+    newest(
+      sources.map((name) => join(root, name)),
+      files,
+    );
 
 providePackages();
 if (stale()) {
@@ -25,5 +30,9 @@ if (stale()) {
 }
 const { preview } = await import('vite');
 const port = Number(process.env.PORT ?? 4173);
-const server = await preview({ root: join(root, 'web'), configFile: join(root, 'vite.config.ts'), preview: { port, host: 'localhost' } });
+const server = await preview({
+  root: join(root, 'web'),
+  configFile: join(root, 'vite.config.ts'),
+  preview: { port, host: 'localhost' },
+});
 process.stdout.write(`Bench Marshal is at ${server.resolvedUrls.local[0]} (Ctrl-C ends it)\n`);
