@@ -7,6 +7,8 @@ import type { ServoParameters } from './parameters.ts';
 import { servoAwakeV } from './steady-state.ts';
 
 const stillRadS = 0.5;
+/** A bounce off the block and back within this time belongs to the push before. */
+const sameBoutS = 1;
 
 export class Servo {
   currentA = 0;
@@ -21,12 +23,13 @@ export class Servo {
   windingOhm: number;
   /** Where the block stands, or null without one. */
   blockRad: number | null = null;
-  /** Winding temperature when the bridge last went fully on against the block. */
+  /** Winding temperature when the bridge last went fully on against the block after a rest. */
   pushStartC: number | null = null;
   private drive = 0;
   private wantedDrive = 0;
   private targetRad: number;
   private sinceLoopS = 0;
+  private sinceFullS = Infinity;
   private readonly p: ServoParameters;
   private readonly stepS: number;
 
@@ -66,10 +69,15 @@ export class Servo {
     this.sinceLoopS -= this.p.loopS;
     if (pulseS !== null) this.targetRad = (pulseS - this.p.centreS) * this.p.radPerS;
     const errorRad = pulseS === null && !this.p.digital ? 0 : this.targetRad - this.hornRad;
-    const before = this.wantedDrive;
     const asked = Math.max(-1, Math.min(1, errorRad / this.p.bandRad));
     this.wantedDrive = Math.abs(errorRad) < this.p.deadBandRad ? 0 : asked;
-    if (this.wantedDrive >= 0.95 && before < 0.95 && this.atBlock) this.pushStartC = windingC;
+    this.watchPush(windingC);
+  }
+  private watchPush(windingC: number): void {
+    this.sinceFullS += this.p.loopS;
+    if (this.wantedDrive < 0.95) return;
+    if (this.sinceFullS > sameBoutS && this.atBlock) this.pushStartC = windingC;
+    this.sinceFullS = 0;
   }
   /** Swinging back from beyond its place is full drive as well, but no push. */
   private get atBlock(): boolean {
