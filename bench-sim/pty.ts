@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // A pseudo-terminal by socat, so that any serial client can open the virtual rig. A new one is made after each
-// close, so nobody reads what was meant for the last one. It passes bytes and knows no rig.
+// close, so nobody reads what was meant for the last one: until it is there, about 0.1 s, opening fails or gives a
+// line that hangs up at once. It passes bytes and knows no rig.
 import { type ChildProcessByStdio, spawn } from 'node:child_process';
 import { lstatSync, rmSync } from 'node:fs';
 import type { Readable, Writable } from 'node:stream';
@@ -14,6 +15,8 @@ export interface PtyListener {
   failed(error: Error): void;
 }
 type Socat = ChildProcessByStdio<Writable, Readable, Readable>;
+/** A client that is behind by so much, 2 s of stream at least, loses what comes then, as on a real line. */
+const mostUnreadBytes = 65_536;
 const MISSING = 'socat is missing; it makes the pseudo-terminal. Install it: apt-get install socat';
 
 function requireFree(path: string): void {
@@ -40,7 +43,8 @@ export class Pty {
   }
 
   write(bytes: Uint8Array): void {
-    if (this.open) this.socat?.stdin.write(bytes);
+    const { socat } = this;
+    if (this.open && socat && socat.stdin.writableLength < mostUnreadBytes) socat.stdin.write(bytes);
   }
 
   end(): void {

@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: MIT
 // A virtual rig served to somebody outside this program (a page's worker, a pseudo-terminal) at the pace of a
-// wall clock. It passes bytes and knows no frames.
+// wall clock, never far ahead of its host. It passes bytes and knows no frames.
+import type { BeatWatch } from './beat-watch.ts';
 import { notAhead, type Pace } from './rig-pace.ts';
 import { RigPump } from './rig-pump.ts';
 import type { VirtualRig } from './virtual-rig.ts';
 
 /** The rig waits when the host is further behind: a busy computer must not look like a host fallen silent. */
 const farthestAheadMs = 40;
+/** How often the patience with a host is looked at while the rig waits. */
+const lookEveryMs = 20;
 
 export class ServedRig {
   /** Rig time up to which the host has worked; endless for a host that does not say. */
@@ -22,13 +25,15 @@ export class ServedRig {
     private readonly deliver: (bytes: Uint8Array) => void,
     failed: (cause: unknown) => void,
     passed: (nowMs: number) => void = () => undefined,
+    /** For a host that tells by its beats alone that it keeps up. */
+    private readonly beats: BeatWatch | null = null,
   ) {
     const pump = new RigPump(
       rig,
       notAhead(
         pace,
-        () => this.heardMs + farthestAheadMs,
-        () => new Promise((come) => (this.news = come)),
+        () => Math.min(this.heardMs + farthestAheadMs, beats?.limitMs() ?? Number.POSITIVE_INFINITY),
+        () => this.nextNews(),
       ),
       {
         bytes: (chunk) => this.pass(chunk),
@@ -46,6 +51,7 @@ export class ServedRig {
   /** The line was opened: a board is reset by that. */
   opened(): void {
     this.rig.reset();
+    this.beats?.restart();
     this.heard = true;
   }
 
@@ -58,11 +64,15 @@ export class ServedRig {
   closed(): void {
     this.heard = false;
     this.heardMs = Number.POSITIVE_INFINITY;
+    this.beats?.restart();
     this.news();
   }
 
   receive(bytes: Uint8Array): void {
-    if (this.heard) this.rig.send(bytes);
+    if (!this.heard) return;
+    this.rig.send(bytes);
+    this.beats?.hostSent(bytes, this.rig.nowS * 1e3);
+    this.news();
   }
 
   person(act: string): void {
@@ -75,6 +85,18 @@ export class ServedRig {
   }
 
   private pass(chunk: Uint8Array): void {
-    if (this.heard) this.deliver(chunk);
+    if (!this.heard) return;
+    this.deliver(chunk);
+    this.beats?.rigSent(chunk, this.rig.nowS * 1e3);
+  }
+
+  private nextNews(): Promise<void> {
+    return new Promise((come) => {
+      const look = this.beats && setTimeout(come, lookEveryMs);
+      this.news = () => {
+        if (look) clearTimeout(look);
+        come();
+      };
+    });
   }
 }

@@ -3,6 +3,7 @@
 // over --scene. Opening the line resets the rig, as it does a board.
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import type { Server } from 'node:net';
+import { BeatWatch } from '#sim/beat-watch';
 import { drawCar } from '#sim/physics/population';
 import { Pty } from '#sim/pty';
 import { pacedBy, realClock } from '#sim/rig-pace';
@@ -37,7 +38,14 @@ function serve(wanted: RigArguments): void {
     bytes: (chunk) => served.receive(chunk),
     failed: fail,
   });
-  const served = new ServedRig(rig, pacedBy(realClock, 1), (bytes) => pty.write(bytes), fail);
+  const served = new ServedRig(
+    rig,
+    pacedBy(realClock, 1),
+    (bytes) => pty.write(bytes),
+    fail,
+    undefined,
+    new BeatWatch(realClock.now),
+  );
   const scene = wanted.scene === null ? null : serveScene(wanted.scene, (words) => served.person(words));
   endOnSignal(wanted, rig, pty, scene);
 }
