@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The supervisor's interrupt, every millisecond. It lets all others in while it works and keeps itself out.
-// It feeds dead-man and watchdog only while main loop and converter live.
+// It feeds dead-man and watchdog only while the main loop lives; the dead-man wants the converter or a running order too.
 #include <avr/interrupt.h>
 #include <avr/io.h>
 #include <avr/wdt.h>
@@ -28,7 +28,7 @@ void feedDogs() {
   if (mainIdleMs >= kMainDeadMs) return;
   ++mainIdleMs;
   wdt_reset();
-  if (rig.converterAlive()) board::toggleDeadMan();
+  if (rig.holdsOutputs()) board::toggleDeadMan();
 }
 
 void turn() {

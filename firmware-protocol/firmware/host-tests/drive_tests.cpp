@@ -129,6 +129,7 @@ TEST("until six edges came the throttle grows by 2 % at most, 40 ms apart") {
 TEST("edges of a receiver prove nothing") {
   FakeRig f;
   f.powerUp();
+  f.ms(MotorMotion::kAfterResetMs);
   EXPECT(f.rig.capture(kCaptureSourceReceiver1), 0);
   f.ms(2600);
   f.edgeTicks = 4000;

@@ -32,7 +32,7 @@ TEST("the full feed wants 95 % of the pack within a second, and tells how far it
   FakeRig f;
   f.prepare();
   f.goLive();
-  f.ms(20);
+  f.ms(MotorMotion::kAfterResetMs);
   EXPECT(f.feed(kFeedLevelFull), kReasonNoFirstPower);
   f.feed(kFeedLevelLimited);
   f.raw[tap::controllerVoltage] = 700;
@@ -85,6 +85,8 @@ TEST("the feed does not open on command while the motor turns") {
   f.ms(20);
   EXPECT(f.feed(kFeedLevelLimited), kReasonNotStill);
   f.edgeTicks = 0;
+  f.ms(29);
+  EXPECT(f.feed(kFeedLevelOff), kReasonNotStill);
   f.ms(31);
   EXPECT(f.feed(kFeedLevelOff), 0);
 }

@@ -38,6 +38,7 @@ TEST("safeAll brings both outputs to rest at once while pulses run on, and takes
 TEST("with a motor that never moved the feed opens at the first turn") {
   FakeRig f;
   f.powerUp();
+  f.ms(MotorMotion::kAfterResetMs);
   f.rig.safeAll(f.now);
   f.ms(1);
   EXPECT(f.rig.feed.on(), false);

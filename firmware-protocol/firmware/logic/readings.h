@@ -16,6 +16,8 @@ constexpr uint8_t packWide = 5;
 constexpr uint8_t firstThermistor = 8;
 constexpr uint8_t reference = 12;
 constexpr uint8_t polarity = 14;
+/** On the wire: no tap. */
+constexpr uint8_t none = 255;
 }  // namespace tap
 
 class Readings {

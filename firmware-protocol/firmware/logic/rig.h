@@ -10,6 +10,7 @@
 #include "feed.h"
 #include "host_watch.h"
 #include "load_bank.h"
+#include "motor_motion.h"
 #include "pulse_output.h"
 #include "readings.h"
 #include "scan_sampler.h"
@@ -38,8 +39,9 @@ class Rig {
   /** Shift registers, without the multiplexer's address (bits 5..7 of the first). */
   uint8_t firstRegister() const;
   uint8_t secondRegister() const;
-  /** Main loop and converter are alive: the dead-man may be toggled. */
   bool converterAlive() const { return converterIdleMs_ < kConverterDeadMs; }
+  /** The dead-man may be toggled: a dead converter must not open the feed before the safe order does. */
+  bool holdsOutputs() const { return converterAlive() || ordering_; }
   uint16_t throttlePeriod() const { return throttlePeriod_; }
   uint16_t steeringPeriod() const { return steeringPeriod_; }
 
@@ -78,6 +80,7 @@ class Rig {
   PulseOutput steering;
   PulseOutput throttle;
   ThrottleGuard guard;
+  MotorMotion motion;
   LoadBank loads;
   Feed feed;
   FailSafeTest failSafe;
@@ -88,12 +91,12 @@ class Rig {
 
  private:
   static constexpr uint8_t kConverterDeadMs = 5;
-  static constexpr uint16_t kNever = 0xFFFF;
 
   uint8_t elapsed(Tick now);
   void watchConverter(uint8_t ms);
   void watchLines(Tick now);
   void watchEdges(uint8_t ms);
+  void watchMotion(uint8_t ms);
   void watchTrips(Tick now, uint8_t ms);
   void watchFeed(Tick now, uint8_t ms);
   void watchBleeder(Tick now, uint8_t ms);
@@ -108,31 +111,37 @@ class Rig {
   void beginOrder(Tick now);
   void setState(uint8_t state);
   void setFeed(uint8_t level, Tick now);
-  bool motorKnownSlow() const;
-  bool turning() const { return edgeAgeMs_ < kSlowEdgeMs; }
+  /** Edges of Hall line A would be noticed. */
+  bool hearing() const;
+  bool mayLoseSight() const;
+  bool turning() const { return edgeAgeMs_ < MotorMotion::kSlowEdgeMs; }
   uint32_t turnTicks() const;
   Tick sinceEdge(Tick now) const;
   /** Captured edges, counted only while they come from the motor. */
   uint16_t hallEdges() const { return captureSource_ == kCaptureSourceHallA ? edgesSeen_ : 0; }
   bool railUp() const { return sampler.readings.fresh(tap::railVoltage) && sampler.readings.raw(tap::railVoltage) > kRailUpRaw; }
   uint16_t railRawForHeat() const;
+  /** The wide tap is beyond the short limit, and the current comes out of the pack. */
+  bool shorted() const;
   bool supplyGood() const;
   bool live() const { return state_ == kStateLive; }
   uint8_t notLive() const;
   uint8_t mayLoad(uint8_t mask, uint16_t ms, uint16_t& detail) const;
   uint8_t mayDrive(uint8_t output, uint16_t width, uint16_t holdMs, uint16_t& detail) const;
   uint8_t mayThrottle(uint16_t width, uint16_t& detail) const;
+  uint8_t mayFeed(uint8_t level, uint16_t& detail) const;
   uint8_t mayFeedLimited(uint16_t& detail) const;
+  uint8_t mayLoadPack(uint16_t ms, uint16_t& detail) const;
   uint8_t mayAct(const MsgBurst& wish, uint16_t& detail) const;
+  bool blindsThrottle(const MsgBurst& wish) const;
+  bool throttleActionWaits() const;
+  bool actionStillFits() const;
   void finishAction();
   void doDrive(uint8_t output, uint16_t width, uint16_t rampMs, uint16_t holdMs);
 
-  /** Two edges a turn at 1000 rpm of a motor with one pole pair are 30 ms apart; with more pole pairs this waits longer. */
-  static constexpr uint8_t kSlowEdgeMs = 30;
-
   uint8_t state_ = kStateSafe;
   uint8_t tripCode_ = kTripNone;
-  uint8_t tripPlace_ = 0;
+  uint8_t tripPlace_ = tap::none;
   uint16_t tripRaw_ = 0;
   Tick tripTick_ = 0;
   volatile bool stateNews_ = false;
@@ -141,6 +150,8 @@ class Rig {
   uint8_t converterIdleMs_ = 0;
   uint16_t edgesSeen_ = 0;
   uint8_t edgeAgeMs_ = 255;
+  bool edgeACame_ = false;
+  uint16_t edgesBCSeen_ = 0;
   uint8_t maskedSeen_ = 0;
   uint16_t noisyLines_ = 0;
   uint8_t captureSource_ = kCaptureSourceHallA;

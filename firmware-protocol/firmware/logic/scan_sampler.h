@@ -51,6 +51,7 @@ class ScanSampler {
   /** Multiplexer input wanted now; changes at the end of a slow conversion. */
   uint8_t multiplexerInput() const { return input_; }
   bool actionDue() const { return actionDue_; }
+  bool actionWaits() const { return actionDue_ || (bursting_ && actionSet_); }
   void actionTaken() { actionDue_ = false; }
   uint8_t shortCount() const { return shortCount_; }
 

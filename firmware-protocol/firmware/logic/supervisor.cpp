@@ -4,10 +4,11 @@
 #include "rig.h"
 
 namespace {
-constexpr uint8_t kNoTap = 255;
 constexpr uint16_t kBleederMs = 10000;
 /** 1 V at the controller-side tap. */
 constexpr uint16_t kBledRaw = 102;
+/** 10 A out of the pack on the wide tap: beyond any error of its zero. */
+constexpr uint16_t kOutOfPackRaw = 205;
 /** 1 A on the narrow pack tap, 0.5 A on the rail tap: power that a thermistor should feel. */
 constexpr uint16_t kMotorPowerRaw = 246;
 constexpr uint16_t kRailPowerRaw = 153;
@@ -17,8 +18,8 @@ void Rig::start(uint8_t resetCause, Tick now) {
   lastTurn_ = now;
   sampler.fastLimit(trips.limit(kLimitPackWideFast).level);
   events.put(kEventRestarted, now, resetCause);
-  if (resetCause == kResetCauseWatchdog) trip(kTripWatchdog, kNoTap, 0, now);
-  if (resetCause == kResetCauseBrownOut) trip(kTripBrownOut, kNoTap, 0, now);
+  if (resetCause == kResetCauseWatchdog) trip(kTripWatchdog, tap::none, 0, now);
+  if (resetCause == kResetCauseBrownOut) trip(kTripBrownOut, tap::none, 0, now);
   publish();
 }
 
@@ -40,6 +41,7 @@ void Rig::supervise(Tick now, bool stopOpen) {
   watchLines(now);
   watchTrips(now, ms);
   finishAction();
+  watchMotion(ms);
   sampler.readings.age(ms);
   advanceFailSafe(now, ms);
   advanceDrives(now, ms);
@@ -47,7 +49,7 @@ void Rig::supervise(Tick now, bool stopOpen) {
   advanceLoads(now, ms);
   watchFeed(now, ms);
   watchBleeder(now, ms);
-  switches.advance(ms);
+  switches.advance(ms, mayLoseSight());
   advanceOrder(now, ms);
   publish();
 }
@@ -60,10 +62,23 @@ void Rig::watchConverter(uint8_t ms) {
 
 void Rig::watchEdges(uint8_t ms) {
   const InterruptLock lock;
-  const bool came = edges.edgesA != edgesSeen_;
+  edgeACame_ = edges.edgesA != edgesSeen_;
   edgesSeen_ = edges.edgesA;
-  edgeAgeMs_ = came ? 0 : edgeAgeMs_ > 255 - ms ? 255 : edgeAgeMs_ + ms;
+  edgeAgeMs_ = edgeACame_ ? 0 : edgeAgeMs_ > 255 - ms ? 255 : edgeAgeMs_ + ms;
   for (uint8_t& count : edges.inThisMs) count = 0;
+}
+
+bool Rig::hearing() const {
+  const bool supplied = switches.on(kSwitchHallSupply) || feed.on();
+  return captureSource_ == kCaptureSourceHallA && edges.masked == 0 && supplied;
+}
+
+/** While the fail-safe test keeps the pulses back the controller decides, not the throttle at rest. */
+void Rig::watchMotion(uint8_t ms) {
+  const uint16_t edgesBC = static_cast<uint16_t>(edges.edgesB << 8 | edges.edgesC);
+  const bool edgeA = edgeACame_ && captureSource_ == kCaptureSourceHallA;
+  motion.advance(ms, {hearing(), edgeA, edgesBC != edgesBCSeen_, throttle.atRest() && !failSafe.running()});
+  edgesBCSeen_ = edgesBC;
 }
 
 /** A masked line is told once; it is a trip only where the Hall lines guard a powered motor. */
@@ -77,9 +92,9 @@ void Rig::watchLines(Tick now) {
 
 void Rig::watchTrips(Tick now, uint8_t ms) {
   if (!live() && state_ != kStateEnding) return;
-  if (live() && host.lost(now)) return trip(kTripHostLost, kNoTap, host.worstGapMs(), now);
-  if (stop.open()) return trip(kTripStopLine, kNoTap, 0, now);
-  if (!converterAlive()) return trip(kTripConverter, kNoTap, 0, now);
+  if (live() && host.lost(now)) return trip(kTripHostLost, tap::none, host.worstGapMs(), now);
+  if (stop.open()) return trip(kTripStopLine, tap::none, 0, now);
+  if (!converterAlive()) return trip(kTripConverter, tap::none, 0, now);
   const Situation situation = {
       feed.full(),
       sampler.readings.live(tap::packNarrow) && sampler.readings.raw(tap::packNarrow) > kMotorPowerRaw,
@@ -93,7 +108,7 @@ void Rig::watchTrips(Tick now, uint8_t ms) {
 
 uint32_t Rig::turnTicks() const {
   const InterruptLock lock;
-  if (captureSource_ != kCaptureSourceHallA || edgeAgeMs_ >= kSlowEdgeMs) return 0xFFFFFF;
+  if (captureSource_ != kCaptureSourceHallA || !turning()) return 0xFFFFFF;
   return static_cast<uint32_t>(edges.distance) + edges.distanceBefore;
 }
 
@@ -103,7 +118,7 @@ void Rig::watchThrottle(Tick now, uint8_t ms) {
   guard.neutral(rest && railUp(), railDown, ms);
   const bool open = throttle.running() && throttle.beyond(ThrottleGuard::kHallPerMille);
   const bool missing = guard.missesEdges(open, hallEdges(), ms);
-  if (live() && missing) trip(kTripNoHall, kNoTap, throttle.width(), now);
+  if (live() && missing) trip(kTripNoHall, tap::none, throttle.width(), now);
 }
 
 void Rig::advanceDrives(Tick now, uint8_t ms) {
@@ -113,7 +128,9 @@ void Rig::advanceDrives(Tick now, uint8_t ms) {
 
 void Rig::advanceFailSafe(Tick now, uint8_t ms) {
   if (!failSafe.running()) return;
-  if (!failSafe.advance(ms, turnTicks(), sinceEdge(now))) return;
+  // What is not heard has not slowed.
+  const bool heard = hearing();
+  if (!failSafe.advance(ms, heard ? turnTicks() : 0, heard ? sinceEdge(now) : 0)) return;
   guard.failSafe(failSafe.resultMs());
   throttle.toRest();
   throttle.run();
@@ -181,17 +198,15 @@ void Rig::beginOrder(Tick now) {
   orderMs_ = 0;
 }
 
-bool Rig::motorKnownSlow() const {
-  if (!guard.moved()) return true;
-  const bool heard = captureSource_ == kCaptureSourceHallA && !(edges.masked & EdgeCount::captured) && guard.sawEdges();
-  return heard && !turning();
+bool Rig::shorted() const {
+  const bool out = sampler.readings.live(tap::packWide) && sampler.readings.raw(tap::packWide) > kOutOfPackRaw;
+  return out && sampler.shortCount() >= kShortCounts;
 }
 
 void Rig::advanceOrder(Tick now, uint8_t ms) {
   if (!ordering_) return;
   orderMs_ += ms;
-  const bool shorted = sampler.shortCount() >= kShortCounts && sampler.readings.live(tap::packWide);
-  if (feed.on() && (shorted || motorKnownSlow() || orderMs_ >= kFeedOffMs)) setFeed(kFeedLevelOff, now);
+  if (feed.on() && (shorted() || motion.knownSlow() || orderMs_ >= kFeedOffMs)) setFeed(kFeedLevelOff, now);
   if (orderMs_ < kPulsesStopMs) return;
   ordering_ = false;
   throttle.stop();

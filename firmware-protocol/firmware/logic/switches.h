@@ -14,21 +14,24 @@ class Switches {
   bool on(uint8_t which) const { return on_[which]; }
   bool packLoadRested() const { return restMs_ == 0; }
   uint16_t packLoadRestMs() const { return restMs_; }
+  /** The pack load asked for again runs out when it would have. */
   void set(uint8_t which, bool on, uint16_t ms) {
+    if (which == kSwitchPackLoad && on_[which] && on) return;
     if (which == kSwitchPackLoad && on_[which] && !on) restMs_ = kPackLoadRestMs;
     on_[which] = on;
     leftMs_[which] = ms;
   }
-  void advance(uint8_t ms) {
+  /** The Hall supply outlasts its time while `hallMayGo` is false. */
+  void advance(uint8_t ms, bool hallMayGo) {
     restMs_ = restMs_ > ms ? restMs_ - ms : 0;
-    for (uint8_t which = 0; which < kCount; ++which) expire(which, ms);
+    for (uint8_t which = 0; which < kCount; ++which) expire(which, ms, which != kSwitchHallSupply || hallMayGo);
   }
 
  private:
-  void expire(uint8_t which, uint8_t ms) {
+  void expire(uint8_t which, uint8_t ms, bool mayGo) {
     if (leftMs_[which] == 0) return;
     if (leftMs_[which] > ms) leftMs_[which] -= ms;
-    else set(which, false, 0);
+    else if (mayGo) set(which, false, 0);
   }
   bool on_[kCount] = {};
   uint16_t leftMs_[kCount] = {};

@@ -31,7 +31,6 @@ void ThrottleGuard::accepted(uint16_t perMille, uint16_t edges) {
 bool ThrottleGuard::missesEdges(bool open, uint16_t edges, uint8_t ms) {
   const bool came = edges != lastEdges_;
   lastEdges_ = edges;
-  if (moved() && came) sawEdges_ = true;
   if (moved() && static_cast<uint16_t>(edges - firstEdges_) >= kProofEdges) proven_ = true;
   if (came || !open) missingMs_ = 0;
   else missingMs_ += ms;

@@ -18,9 +18,6 @@ class ThrottleGuard {
   bool missesEdges(bool open, uint16_t edges, uint8_t ms);
   void failSafe(uint16_t ms) { failSafePassed_ = ms <= kFailSafeMaxMs; }
   uint16_t cap() const { return failSafePassed_ ? 1000 : kThrottleCapPerMille; }
-  bool moved() const { return reached_ > 0; }
-  /** Edges came after the first step: the Hall line tells the truth about standstill. */
-  bool sawEdges() const { return sawEdges_; }
 
   static constexpr uint16_t kStepPerMille = kFirstStepPerCent * 10;
   static constexpr uint8_t kStepMs = 40;
@@ -35,7 +32,7 @@ class ThrottleGuard {
   uint16_t lastEdges_ = 0;
   uint16_t missingMs_ = 0;
   uint8_t stepMs_ = 0;
+  bool moved() const { return reached_ > 0; }
   bool proven_ = false;
-  bool sawEdges_ = false;
   bool failSafePassed_ = false;
 };

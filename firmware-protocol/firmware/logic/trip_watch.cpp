@@ -14,7 +14,7 @@ struct Bound {
   uint16_t start;
 };
 constexpr uint16_t kAnyMs = 0xFFFF;
-constexpr uint8_t kNoPlace = 0xFF;
+constexpr uint8_t kNoPlace = tap::none;
 /** Codes computed from the tap's zero and slope; 75 C is 1492 ohm of a 10 kohm B3950 thermistor under 10 kohm. */
 const Bound kBounds[kLimits] IN_FLASH = {
     {tap::packNarrow, 0, kTripPackCurrent, 1023, kAnyMs, 1023},
