@@ -9,7 +9,7 @@ import { eventCode, feedLevelCode, outputBitCode, stateCode, wire } from '#proto
 import { scanBlock, testRig } from '#core/samples/scan-block-fixture';
 import type { ByteLink } from './byte-link.ts';
 import type { AnswerTo } from './command-queue.ts';
-import type { ManualClock } from './manual-clock-fixture.ts';
+import type { Clock } from './clock.ts';
 import { RigError } from './rig-error.ts';
 
 /** Answers a message, or `undefined` to let the usual answer be given; an empty list is silence. */
@@ -37,7 +37,7 @@ export class ScriptedRig implements ByteLink {
   private isOpen = false;
   private stopStream: (() => void) | null = null;
 
-  constructor(private readonly clock: ManualClock) {}
+  constructor(private readonly clock: Clock) {}
   open(): Promise<void> {
     this.isOpen = true;
     return Promise.resolve();
