@@ -60,13 +60,15 @@ async function openSerial(wanted: RunArguments): Promise<BenchPlace> {
   if (session.state.kind === 'tripped') await session.clearTrip();
   return { session, car, hands };
 }
-/** At the usual speed first, then at the slow one. */
+/** At the usual speed first, then at the slow one; where neither helps, what was seen at the usual speed is told. */
 async function connectSerial(path: string): Promise<RigSession> {
   try {
     return await connectAt(path, wire.baud);
   } catch (error) {
     if (!(error instanceof RigError) || error.code !== 'notARig') throw error;
-    return connectAt(path, wire.baudSlow);
+    return connectAt(path, wire.baudSlow).catch(() => {
+      throw error;
+    });
   }
 }
 async function connectAt(path: string, baud: number): Promise<RigSession> {
