@@ -8,26 +8,49 @@ import { fileURLToPath } from 'node:url';
 import { createHash } from 'node:crypto';
 
 export const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
-const say = (words) => process.stdout.write(`${words}\n`);
+/** Told on standard error: standard output may belong to a document. */
+const say = (words) => process.stderr.write(`${words}\n`);
+const oldestNode = [20, 19];
+/** Set-up that can't be had ends with this: to the command line it is bad input, never a verdict. */
+const notSetUp = 2;
 
-/** Runs a command in the checkout with its output shown; ends this process with its exit code when it fails. */
-export function must(command, args, options = {}) {
-  const run = spawnSync(command, args, { cwd: root, stdio: 'inherit', ...options });
-  if (run.status !== 0) {
-    say(`Failed: ${command} ${args.join(' ')}`);
-    process.exit(run.status ?? 1);
-  }
+/** Runs a command in the checkout with its output shown; ends this process when it fails. */
+export function must(command, args, { advice, ...options } = {}) {
+  const shown = { cwd: root, stdio: ['inherit', process.stderr, 'inherit'] };
+  const run = spawnSync(command, args, { ...shown, ...options });
+  if (run.status === 0) return;
+  say(`Failed: ${command} ${args.join(' ')}${run.error ? ` (${run.error.message})` : ''}`);
+  if (advice) say(advice);
+  process.exit(notSetUp);
 }
 
 const digest = (file) => createHash('sha256').update(readFileSync(file)).digest('hex');
-const stampFile = join(root, 'node_modules', '.lock-digest');
+const packagesFolder = join(root, 'node_modules');
+const stampFile = join(packagesFolder, '.lock-digest');
 
+function requireNode() {
+  const [major, minor] = process.versions.node.split('.').map(Number);
+  if (major > oldestNode[0] || (major === oldestNode[0] && minor >= oldestNode[1])) return;
+  say(`Node ${oldestNode.join('.')} or newer is needed; this is ${process.version}. Install a newer Node.`);
+  process.exit(notSetUp);
+}
+/** Why the packages are not as package-lock.json wants them; null when they are. */
+function whatIsMissing(wanted) {
+  if (!existsSync(packagesFolder)) return 'there are none yet';
+  if (!existsSync(stampFile)) return 'nothing tells which ones are there';
+  return readFileSync(stampFile, 'utf8') === wanted ? null : 'package-lock.json has changed';
+}
 /** Installs the npm packages of package-lock.json unless they are there already. */
 export function providePackages() {
+  requireNode();
   const wanted = digest(join(root, 'package-lock.json'));
-  if (existsSync(stampFile) && readFileSync(stampFile, 'utf8') === wanted) return;
-  say('Installing the npm packages named in package-lock.json (first run, or the lock changed).');
-  must('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error']);
+  const why = whatIsMissing(wanted);
+  if (why === null) return;
+  say(`Installing the npm packages that package-lock.json names into node_modules: ${why}.`);
+  must('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error'], {
+    advice:
+      'The npm packages are missing. Look at the lines above, see that npm reaches its registry, run again.',
+  });
   writeFileSync(stampFile, wanted);
 }
 
@@ -38,6 +61,7 @@ const isRoot = () => process.getuid?.() === 0;
 function aptInstall(packages) {
   const quiet = {
     stdio: ['ignore', 'ignore', 'inherit'],
+    advice: `Install them by hand: apt-get install ${packages.join(' ')}`,
     env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
   };
   must('apt-get', ['update', '-qq'], quiet);
