@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // One command at a time: gives it an id, waits for its answer, turns a nak into words, gives up after 300 ms and
-// asks once more where the rig may safely be asked twice. It does not know what commands mean.
+// asks again where the rig may safely be asked twice. It does not know what commands mean.
 import { reasonCode, reasonWords } from '#protocol/codes';
 import type { CommandMessage, Message } from '#protocol/messages';
 import type { Clock } from './clock.ts';
@@ -13,6 +13,7 @@ export type Command = WithoutId<CommandMessage>;
 export type AnswerTo<M extends Message['type']> = Extract<Message, { type: M }>;
 
 export const answerTimeoutMs = 300;
+const usualTries = 2;
 /** Repeating these could lengthen what was meant to be timed, or be refused because the first one worked. */
 const onceOnly: ReadonlySet<string> = new Set([
   'load',
@@ -47,9 +48,9 @@ export class CommandQueue {
     private readonly line: RigLine,
     private readonly clock: Clock,
   ) {}
-  /** Rejects with RefusedError, or RigError 'timeout', 'wrongSession', 'linkLost'. */
-  ask(command: Command, timeoutMs = answerTimeoutMs): Promise<Message> {
-    const turn = this.tail.then(() => this.askNow(command, timeoutMs));
+  /** `tries` at most, one where asking twice is not safe. Rejects with RefusedError, or RigError 'timeout', 'wrongSession', 'linkLost'. */
+  ask(command: Command, timeoutMs = answerTimeoutMs, tries = usualTries): Promise<Message> {
+    const turn = this.tail.then(() => this.askNow(command, timeoutMs, tries));
     this.tail = turn.catch(() => {});
     return turn;
   }
@@ -72,9 +73,9 @@ export class CommandQueue {
   reopen(): void {
     this.closed = null;
   }
-  private async askNow(command: Command, timeoutMs: number): Promise<Message> {
-    const tries = onceOnly.has(command.type) ? 1 : 2;
-    for (let attempt = 1; attempt <= tries; attempt++) {
+  private async askNow(command: Command, timeoutMs: number, tries: number): Promise<Message> {
+    const most = onceOnly.has(command.type) ? 1 : tries;
+    for (let attempt = 1; attempt <= most; attempt++) {
       const answer = await this.exchange(command, timeoutMs);
       if (answer) return answer;
       this.timeouts++;

@@ -39,6 +39,24 @@ describe('the handshake', () => {
     expect(all.rig.sentOf('hello').length).toBeGreaterThan(6);
     expect(all.session.state.kind).toBe('ready');
   });
+  it('gets through where every piece of memory is lost four times in a row, and gives up at the fifth', async () => {
+    const losing = (times: number) => {
+      const all = scene();
+      const asked = new Map<string, number>();
+      all.rig.script = (message) => {
+        if (message.type !== 'readDescriptor' && message.type !== 'readStore') return undefined;
+        const piece = `${message.type} ${message.offset}`;
+        asked.set(piece, (asked.get(piece) ?? 0) + 1);
+        return asked.get(piece)! <= times ? [] : undefined;
+      };
+      return all;
+    };
+    const bad = losing(4);
+    await bad.clock.settle(bad.session.connect());
+    expect(bad.session.state.kind).toBe('ready');
+    expect(bad.session.queue.timeouts).toBeGreaterThan(20);
+    expect((await failure(losing(5))).code).toBe('timeout');
+  });
   it('is not led astray by stale and foreign bytes', async () => {
     const all = scene();
     let stale = true;

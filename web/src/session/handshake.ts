@@ -4,13 +4,15 @@
 import { reasonCode, wire } from '#protocol/codes';
 import type { Descriptor, Store } from '#core/samples/rig-description';
 import type { Clock } from './clock.ts';
-import type { AnswerTo, CommandQueue } from './command-queue.ts';
+import { answerTimeoutMs, type AnswerTo, type CommandQueue } from './command-queue.ts';
 import { readDescriptor, readStore } from './descriptor-reader.ts';
 import { RefusedError, RigError } from './rig-error.ts';
 import type { RigLine } from './rig-line.ts';
 
 export const helloEveryMs = 250;
 export const helloForMs = 5000;
+/** A piece of the rig's memory may be lost on a bad cable several times in a row before the rig counts as mute. */
+const readTries = 5;
 
 export interface Known {
   readonly hello: AnswerTo<'helloBack'>;
@@ -85,11 +87,15 @@ async function readAll(length: number, read: (offset: number) => Promise<Chunk>)
   return all;
 }
 const descriptorChunk = async (queue: CommandQueue, offset: number): Promise<Chunk> =>
-  (await queue.ask({ type: 'readDescriptor', offset })) as AnswerTo<'descriptorChunk'>;
+  (await queue.ask(
+    { type: 'readDescriptor', offset },
+    answerTimeoutMs,
+    readTries,
+  )) as AnswerTo<'descriptorChunk'>;
 
 async function storeBytes(queue: CommandQueue): Promise<Uint8Array> {
   const read = async (offset: number) =>
-    (await queue.ask({ type: 'readStore', offset })) as AnswerTo<'storeChunk'>;
+    (await queue.ask({ type: 'readStore', offset }, answerTimeoutMs, readTries)) as AnswerTo<'storeChunk'>;
   const first = await read(0);
   return readAll(first.length, async (offset) => (offset === 0 ? first : read(offset)));
 }
