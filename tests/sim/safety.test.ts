@@ -2,31 +2,15 @@
 // Safety of the real firmware, measured at the emulated pins: silence, stop, over-current, the safe order, what
 // must not move before it may. Times are true time; figures are printed.
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { ScanPlan } from '#checks/check';
 import { benchInProcess, trueWait, type BenchInProcess } from '../support/bench-in-process.ts';
 import { PinLog } from '../support/pin-log.ts';
+import { plan, spinning } from '../support/spinning-bench.ts';
 
-const plan: ScanPlan = {
-  fast: ['controllerVoltage', 'packCurrentNarrow', 'railVoltage', 'packCurrentWide'],
-  slow: 'multiplexer',
-};
 const frameS = 0.02;
 const feedFull = 2;
 const ms = (seconds: number) => `${(seconds * 1e3).toFixed(2)} ms`;
 const say = (words: string) => process.stdout.write(`${words}\n`);
 
-async function spinning(seed: number, fraction: number): Promise<{ on: BenchInProcess; pins: PinLog }> {
-  const on = await benchInProcess(seed);
-  const pins = new PinLog(on.rig);
-  await on.bench.powerUp(plan);
-  await on.bench.throttle(0.12, 0.3);
-  await on.bench.wait(0.8);
-  await on.bench.failSafeTest(0.7);
-  await on.bench.wait(0.6);
-  await on.bench.throttle(fraction, 0.4);
-  await on.bench.wait(0.6);
-  return { on, pins };
-}
 const neutralUs = (on: BenchInProcess) => on.car.controller.throttle.neutralUs;
 /** Tick of 0.5 us, and the resonator's 0.5 %. */
 const near = (widthUs: number, wantedUs: number) => Math.abs(widthUs - wantedUs) < 0.006 * wantedUs + 1;

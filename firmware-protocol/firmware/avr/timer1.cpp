@@ -15,6 +15,8 @@ constexpr uint8_t kHallC = 1 << PD6;
 constexpr uint16_t kSteeringPhase = 4000;
 /** Half a 50 Hz frame later, so that the two never meet at 50 Hz. */
 constexpr uint16_t kThrottlePhase = kSteeringPhase + 20000;
+constexpr uint8_t kCaptureFalls = 1 << ICNC1 | 1 << CS11;
+constexpr uint8_t kCaptureRises = kCaptureFalls | 1 << ICES1;
 constexpr uint8_t kModeA = 1 << COM1A1 | 1 << COM1A0;
 constexpr uint8_t kModeB = 1 << COM1B1 | 1 << COM1B0;
 constexpr uint8_t kClearA = 1 << COM1A1;
@@ -28,15 +30,15 @@ bool steeringRises;
 bool throttleRises;
 
 /** An overflow that has happened but was not counted yet belongs to counts that are already small again. */
-inline Tick extend(uint16_t count) {
-  uint16_t high = overflows;
-  if ((TIFR1 & (1 << TOV1)) && count < 0x8000) ++high;
-  return static_cast<Tick>(high) << 16 | count;
+IN_INTERRUPT uint16_t roundsAt(uint16_t count) {
+  uint16_t rounds = overflows;
+  if ((TIFR1 & (1 << TOV1)) && count < 0x8000) ++rounds;
+  return rounds;
 }
 
 inline void modes(uint8_t mask, uint8_t mode) { TCCR1A = (TCCR1A & static_cast<uint8_t>(~mask)) | mode; }
 
-inline void readHallState(uint8_t portD) { rig.edges.state(PINB & kHallA, portD & kHallB, portD & kHallC); }
+IN_INTERRUPT void readHallState(uint8_t portD) { rig.edges.state(PINB & kHallA, portD & kHallB, portD & kHallC); }
 }  // namespace
 
 ISR(TIMER1_OVF_vect) { ++overflows; }
@@ -70,31 +72,34 @@ ISR(TIMER1_COMPB_vect) {
 
 /** The next edge wanted is away from the level that is there now, so a missed edge does not turn things round. */
 ISR(TIMER1_CAPT_vect) {
-  const Tick at = extend(ICR1);
-  if (PINB & kHallA) TCCR1B &= static_cast<uint8_t>(~(1 << ICES1));
-  else TCCR1B |= 1 << ICES1;
+  const uint16_t count = ICR1;
+  TCCR1B = PINB & kHallA ? kCaptureFalls : kCaptureRises;
   TIFR1 = 1 << ICF1;
-  rig.sampler.addEdge(rig.edges.capture(at));
+  rig.sampler.addEdge(rig.edges.capture(roundsAt(count), count));
   readHallState(PIND);
-  if (rig.edges.masked & EdgeCount::captured) TIMSK1 &= static_cast<uint8_t>(~(1 << ICIE1));
+  if (rig.edges.storms(EdgeCount::captured)) TIMSK1 &= static_cast<uint8_t>(~(1 << ICIE1));
 }
 
 ISR(PCINT2_vect) {
   const uint8_t portD = PIND;
   const uint8_t changed = portD ^ hallBefore;
   hallBefore = portD;
-  if (changed & kHallB) rig.edges.edgeB();
-  if (changed & kHallC) rig.edges.edgeC();
+  if (changed & kHallB) {
+    rig.edges.edgeB();
+    if (rig.edges.storms(EdgeCount::hallB)) PCMSK2 &= static_cast<uint8_t>(~kHallB);
+  }
+  if (changed & kHallC) {
+    rig.edges.edgeC();
+    if (rig.edges.storms(EdgeCount::hallC)) PCMSK2 &= static_cast<uint8_t>(~kHallC);
+  }
   readHallState(portD);
-  if (rig.edges.masked & EdgeCount::hallB) PCMSK2 &= static_cast<uint8_t>(~kHallB);
-  if (rig.edges.masked & EdgeCount::hallC) PCMSK2 &= static_cast<uint8_t>(~kHallC);
 }
 
 namespace board {
 
 void beginTimer1() {
   TCCR1A = kClearA | kClearB;
-  TCCR1B = 1 << ICNC1 | 1 << ICES1 | 1 << CS11;
+  TCCR1B = kCaptureRises;
   OCR1A = kSteeringPhase;
   OCR1B = kThrottlePhase;
   TIMSK1 = 1 << ICIE1 | 1 << OCIE1A | 1 << OCIE1B | 1 << TOIE1;
@@ -103,7 +108,10 @@ void beginTimer1() {
   PCICR = 1 << PCIE2;
 }
 
-Tick tickLocked() { return extend(TCNT1); }
+Tick tickLocked() {
+  const uint16_t count = TCNT1;
+  return static_cast<Tick>(roundsAt(count)) << 16 | count;
+}
 
 void applyEdgeMask() {
   const InterruptLock lock;

@@ -34,7 +34,16 @@ void FakeRig::edgesUpTo(Tick until) {
   }
   while (until - lastEdge_ >= edgeTicks) {
     lastEdge_ += edgeTicks;
-    rig.sampler.addEdge(rig.edges.capture(lastEdge_));
+    rig.sampler.addEdge(rig.edges.capture(lastEdge_ >> 16, static_cast<uint16_t>(lastEdge_)));
+    rig.edges.storms(EdgeCount::captured);
+  }
+}
+
+void FakeRig::storm(EdgeCount::Line line, int edges) {
+  for (int i = 0; i < edges; ++i) {
+    if (line == EdgeCount::hallB) rig.edges.edgeB();
+    else rig.edges.edgeC();
+    rig.edges.storms(line);
   }
 }
 

@@ -13,6 +13,8 @@ class FakeRig {
   /** Runs so many milliseconds, conversions and supervisor's turns. */
   void ms(uint32_t count);
   void conversions(uint32_t count);
+  /** So many edges at once on Hall line B or C. */
+  void storm(EdgeCount::Line line, int edges);
   /** The stop pressed and let go, as the light asks for. */
   void pressStop();
   /** Stream on, all taps scanned, stop seen, pulses set. */

@@ -132,7 +132,10 @@ TEST("edges go with their block, 32 at most, the rest is counted") {
   Converter c;
   c.sampler.stream(true);
   c.run(2 + 30);
-  for (uint16_t i = 0; i < 40; ++i) c.sampler.addEdge(c.edges.capture(100000 + 1000 * i));
+  for (uint16_t i = 0; i < 40; ++i) {
+    const Tick at = 100000 + 1000 * i;
+    c.sampler.addEdge(c.edges.capture(at >> 16, static_cast<uint16_t>(at)));
+  }
   c.run(42);
   EXPECT(c.blocks[0].size(), 1 + sizeof(MsgScanBlock) + 64);
   EXPECT(c.sampler.edgesDropped, 8);

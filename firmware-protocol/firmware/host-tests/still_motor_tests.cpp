@@ -181,7 +181,7 @@ TEST("without supply to the Hall lines silence is no standstill") {
 TEST("a noisy line between makes what was heard worthless") {
   FakeRig f;
   coast(f);
-  for (int i = 0; i < 25; ++i) f.rig.edges.edgeB();
+  f.storm(EdgeCount::hallB, 25);
   f.edgeTicks = 0;
   f.ms(100);
   EXPECT(f.tripCode(), kTripNone);

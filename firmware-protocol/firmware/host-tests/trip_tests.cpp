@@ -200,14 +200,14 @@ TEST("a converter that stops trips in 5 ms") {
 TEST("a storm on a line masks it and is counted; it trips with feed and Hall supply on") {
   FakeRig f;
   f.prepare();
-  for (int i = 0; i < 25; ++i) f.rig.edges.edgeB();
+  f.storm(EdgeCount::hallB, 25);
   f.ms(1);
   EXPECT(f.rig.edges.masked, EdgeCount::hallB);
   EXPECT(f.rig.noisyLines(), 1);
   EXPECT(f.tripCode(), kTripNone);
   f.rig.capture(kCaptureSourceHallA);
   EXPECT(f.rig.edges.masked, 0);
-  for (int i = 0; i < 24; ++i) f.rig.edges.edgeC();
+  f.storm(EdgeCount::hallC, 24);
   f.ms(1);
   EXPECT(f.rig.edges.masked, 0);
   FakeRig live;

@@ -6,6 +6,9 @@
 
 #include "ticks.h"
 
+/** In an interrupt a call costs the saving of every register it might use. */
+#define IN_INTERRUPT __attribute__((always_inline)) inline
+
 struct EdgeCount {
   static constexpr uint8_t kStorm = 24;
   enum Line : uint8_t { captured = 1, hallB = 2, hallC = 4 };
@@ -14,38 +17,41 @@ struct EdgeCount {
   uint8_t edgesC = 0;
   uint8_t badHall = 0;
   uint16_t edgesA = 0;
-  Tick lastEdge = 0;
   /** Two last distances make one electrical turn; 65535: that or more. */
   uint16_t distance = 0xFFFF;
   uint16_t distanceBefore = 0xFFFF;
   uint8_t inThisMs[3] = {};
   volatile uint8_t masked = 0;
 
-  /** One captured edge; gives the distance to the one before, saturated. */
-  uint16_t capture(Tick at) {
-    const Tick gap = at - lastEdge;
+  Tick lastEdge() const { return static_cast<Tick>(lastRounds_) << 16 | lastCount_; }
+  /** One captured edge, as rounds of the timer and its count: 32 bits at once cost this compiler too many registers.
+   *  Gives the distance to the one before, saturated. */
+  IN_INTERRUPT uint16_t capture(uint16_t rounds, uint16_t count) {
+    const uint16_t lastCount = lastCount_;
+    uint16_t whole = rounds - lastRounds_;
+    lastRounds_ = rounds;
+    lastCount_ = count;
+    if (count < lastCount) --whole;
     distanceBefore = distance;
-    distance = gap > 0xFFFF ? 0xFFFF : static_cast<uint16_t>(gap);
-    lastEdge = at;
+    distance = whole == 0 ? count - lastCount : 0xFFFF;
     ++edgesA;
-    guard(0, captured);
     return distance;
   }
-  void edgeB() {
-    ++edgesB;
-    guard(1, hallB);
-  }
-  void edgeC() {
-    ++edgesC;
-    guard(2, hallC);
+  IN_INTERRUPT void edgeB() { ++edgesB; }
+  IN_INTERRUPT void edgeC() { ++edgesC; }
+  /** To be asked once after each edge: true when the line is to be masked, which it is from now on. */
+  IN_INTERRUPT bool storms(Line line) {
+    // Lines are bits 0 to 2.
+    if (++inThisMs[line >> 1] <= kStorm) return false;
+    masked |= line;
+    return true;
   }
   /** Three lines 120 degrees apart are never all alike. */
-  void state(bool a, bool b, bool c) {
+  IN_INTERRUPT void state(bool a, bool b, bool c) {
     if (a == b && b == c) ++badHall;
   }
 
  private:
-  void guard(uint8_t index, uint8_t line) {
-    if (++inThisMs[index] > kStorm) masked |= line;
-  }
+  uint16_t lastRounds_ = 0;
+  uint16_t lastCount_ = 0;
 };

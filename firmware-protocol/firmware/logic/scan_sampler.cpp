@@ -104,7 +104,7 @@ OUT_OF_LINE void ScanSampler::endBlock() {
   head.edgesC = edgeCount_.edgesC;
   head.badHall = edgeCount_.badHall;
   head.edgesA = edgeCount_.edgesA;
-  head.lastEdge = edgeCount_.lastEdge;
+  head.lastEdge = edgeCount_.lastEdge();
   const uint8_t length = kScanHead + 2 * edgesInBlock_;
   edgesInBlock_ = 0;
   hand(length);
@@ -154,18 +154,10 @@ void ScanSampler::hand(uint8_t length) {
   writing_ = writing_ == blocks_ ? blocks_ + 1 : blocks_;
 }
 
-void ScanSampler::addEdge(uint16_t distance) {
-  if (bursting_ || !streaming_) return;
-  if (edgesInBlock_ == kBlockEdges) {
-    ++edgesDropped;
-    return;
-  }
-  writing_->words[kEdgeWord + edgesInBlock_++] = distance;
-}
-
 OUT_OF_LINE void ScanSampler::backToScan() {
   keepPipeline();
   bursting_ = false;
+  takesEdges_ = streaming_;
   for (uint8_t slot = 0; slot < kSlowSlot; ++slot) plan_[slot] = list_.fast[kOrder[slot]];
   plan_[kSlowSlot] = list_.slow;
   plan_[kSlots] = plan_[0];
@@ -203,6 +195,7 @@ void ScanSampler::stream(bool on) {
   const InterruptLock lock;
   if (bursting_ || (on && !streaming_)) backToScan();
   streaming_ = on;
+  takesEdges_ = on && !bursting_;
 }
 
 void ScanSampler::burst(uint8_t channel, uint32_t samples) {
@@ -213,6 +206,7 @@ void ScanSampler::burst(uint8_t channel, uint32_t samples) {
   samplesWanted_ = samples;
   actionSet_ = false;
   bursting_ = true;
+  takesEdges_ = false;
   restart();
 }
 

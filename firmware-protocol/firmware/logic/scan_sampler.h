@@ -47,7 +47,14 @@ class ScanSampler {
   uint8_t channelAfterNext() const { return plan_[skip_ > 0 ? 2 - skip_ : slot_ + 2]; }
   /** Puts a conversion away; edges may come in between, another conversion may not. */
   void convert(uint16_t raw);
-  void addEdge(uint16_t distance);
+  IN_INTERRUPT void addEdge(uint16_t distance) {
+    if (!takesEdges_) return;
+    if (edgesInBlock_ == kBlockEdges) {
+      ++edgesDropped;
+      return;
+    }
+    writing_->words[kEdgeWord + edgesInBlock_++] = distance;
+  }
   /** Multiplexer input wanted now; changes at the end of a slow conversion. */
   uint8_t multiplexerInput() const { return input_; }
   bool actionDue() const { return actionDue_; }
@@ -137,6 +144,8 @@ class ScanSampler {
   volatile bool actionDue_ = false;
   volatile bool streaming_ = false;
   volatile bool bursting_ = false;
+  /** Streaming and no burst. */
+  volatile bool takesEdges_ = false;
   uint8_t shortCount_ = 0;
   uint16_t fastLimit_ = 1023;
   volatile uint8_t conversions_ = 0;

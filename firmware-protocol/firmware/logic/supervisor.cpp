@@ -140,7 +140,7 @@ void Rig::advanceFailSafe(Tick now, uint8_t ms) {
 /** The last edge may be younger than `now`, which was taken when the turn began. */
 Tick Rig::sinceEdge(Tick now) const {
   const InterruptLock lock;
-  const Tick since = now - edges.lastEdge;
+  const Tick since = now - edges.lastEdge();
   return since >> 31 ? 0 : since;
 }
 
