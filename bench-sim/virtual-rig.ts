@@ -11,6 +11,7 @@ import { seededRandom } from './seeded-random.ts';
 import { Cable } from './wiring/cable.ts';
 import type { Plant } from './wiring/plant.ts';
 import type { RigErrors } from './wiring/rig-errors.ts';
+import type { RigWatcher } from './wiring/rig-watcher.ts';
 import { RigWiring } from './wiring/rig-wiring.ts';
 
 /** What opening the port does to the reset line: a pulse through a capacitor. */
@@ -26,6 +27,7 @@ export interface VirtualRigOptions {
   /** Content of the EEPROM, as `exportStore` gave it. */
   readonly store?: Uint8Array;
   readonly baud?: number;
+  readonly watcher?: RigWatcher;
 }
 export interface VirtualRig {
   readonly cycles: number;
@@ -68,7 +70,7 @@ function takeStore(content: Uint8Array, store: Uint8Array | undefined): void {
 export function createVirtualRig(options: VirtualRigOptions): VirtualRig {
   const { hex, plant, seed, faults = {}, baud = DEFAULT_BAUD } = options;
   const random = seededRandom(seed, 'rig');
-  const wiring = new RigWiring(readHex(hex), plant, random, faults);
+  const wiring = new RigWiring(readHex(hex), plant, random, faults, options.watcher);
   const { board, trueHz } = wiring;
   const { chip } = board;
   let receive: (byte: number, cycle: number) => void = () => undefined;
@@ -105,7 +107,10 @@ export function createVirtualRig(options: VirtualRigOptions): VirtualRig {
     reset: () => board.reset('external', RESET_PULSE_S),
     brownOut: (seconds) => board.reset('brownOut', seconds),
     pressStop: (open) => wiring.person.hold(open, chip.cycles),
-    person: (act) => plant.person(act),
+    person: (act) => {
+      options.watcher?.person(chip.cycles, act);
+      plant.person(act);
+    },
     exportStore: () => chip.eeprom.content.slice(),
   };
 }

@@ -11,6 +11,7 @@ import { drawCar } from '#sim/physics/population';
 import { seededRandom } from '#sim/seeded-random';
 import { VirtualLink } from '#sim/virtual-link';
 import { createVirtualRig } from '#sim/virtual-rig';
+import type { RigWatcher } from '#sim/wiring/rig-watcher';
 import { readCar } from './car-file.ts';
 import type { RunArguments } from './command-arguments.ts';
 import { firmwareHex } from './firmware-file.ts';
@@ -24,11 +25,14 @@ export interface BenchPlace {
   readonly car: Car;
   readonly hands: Hands;
   /** Only where the rig is virtual and in this program. */
-  readonly virtual?: {
-    readonly seed: number;
-    readonly faults: Faults;
-    truth(): Readonly<Record<string, number>>;
-  };
+  readonly virtual?: VirtualTruth;
+}
+export interface VirtualTruth {
+  readonly seed: number;
+  readonly faults: Faults;
+  /** Processor cycles in a second of true time. */
+  readonly trueHz: number;
+  truth(): Readonly<Record<string, number>>;
 }
 export const defaultSeed = 1;
 
@@ -38,9 +42,13 @@ export function openPlace(wanted: RunArguments): Promise<BenchPlace> {
     ? openVirtual(wanted.seed ?? defaultSeed, wanted.faults)
     : openSerial(wanted);
 }
-export async function openVirtual(seed: number, faults: Faults = {}): Promise<BenchPlace> {
+export async function openVirtual(
+  seed: number,
+  faults: Faults = {},
+  watcher?: RigWatcher,
+): Promise<BenchPlace & { virtual: VirtualTruth }> {
   const { plant, car } = drawCar(seed, faults);
-  const rig = createVirtualRig({ hex: firmwareHex(), plant, seed, faults });
+  const rig = createVirtualRig({ hex: firmwareHex(), plant, seed, faults, watcher });
   const link = new VirtualLink(rig);
   const random = seededRandom(seed, 'host');
   const session = new RigSession(link, link.clock, {
@@ -49,7 +57,7 @@ export async function openVirtual(seed: number, faults: Faults = {}): Promise<Be
   });
   await session.connect();
   const hands = (words: string) => Promise.resolve(rig.person(words));
-  return { session, car, hands, virtual: { seed, faults, truth: () => plant.truth() } };
+  return { session, car, hands, virtual: { seed, faults, trueHz: rig.trueHz, truth: () => plant.truth() } };
 }
 async function openSerial(wanted: RunArguments): Promise<BenchPlace> {
   const car = wanted.car === null ? drawCar(wanted.seed ?? defaultSeed).car : readCar(wanted.car);

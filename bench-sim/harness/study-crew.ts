@@ -11,7 +11,7 @@ interface Answer {
 /** Rejects when a worker breaks: a study with holes is none. */
 export async function runStudy(
   cells: readonly Cell[],
-  workers: number,
+  { workers, solved }: { readonly workers: number; readonly solved: boolean },
   told: (outcome: CellOutcome, done: number) => void,
 ): Promise<CellOutcome[]> {
   const outcomes: CellOutcome[] = [];
@@ -21,7 +21,7 @@ export async function runStudy(
   const work = async (worker: ChildProcess) => {
     while (next < cells.length) {
       const index = next++;
-      outcomes[index] = await ask(worker, cells[index]);
+      outcomes[index] = await ask(worker, cells[index], solved);
       told(outcomes[index], ++done);
     }
   };
@@ -35,7 +35,7 @@ export async function runStudy(
 const start = (): ChildProcess =>
   fork(join(import.meta.dirname, 'study-worker.ts'), { execArgv: ['--import', 'tsx'] });
 
-function ask(worker: ChildProcess, cell: Cell): Promise<CellOutcome> {
+function ask(worker: ChildProcess, cell: Cell, solved: boolean): Promise<CellOutcome> {
   const named = `${cell.check}, seed ${cell.seed}`;
   return new Promise((resolve, reject) => {
     const ended = (code: number | null) => reject(new Error(`A worker ended (${code}) at ${named}.`));
@@ -45,6 +45,6 @@ function ask(worker: ChildProcess, cell: Cell): Promise<CellOutcome> {
       if (outcome) resolve(outcome);
       else reject(new Error(`${named}: ${failed}`));
     });
-    worker.send(cell);
+    worker.send({ cell, solved });
   });
 }

@@ -2,6 +2,7 @@
 // One cell of a study: one check on the emulated firmware with one seed and its faults, boiled down to what is
 // counted. It knows no statistics.
 import type { Check } from '#checks/check';
+import type { RunRecord } from '#core/record/run-record';
 import { runCheck } from '#session/check-runner';
 import type { Faults } from '#sim/faults/faults';
 import { openVirtual } from './bench-place.ts';
@@ -29,16 +30,24 @@ export interface CellOutcome extends Cell {
   readonly rigS: number;
   readonly wallS: number;
 }
-export async function runCell(check: Check, { seed, faults }: Cell): Promise<CellOutcome> {
+export async function runCell(check: Check, cell: Cell): Promise<CellOutcome> {
   const startMs = performance.now();
-  const { session, car, hands, virtual } = await openVirtual(seed, faults);
-  const label = { id: `${check.id} ${seed}`, startedAt: new Date().toISOString(), tool: 'study' };
+  const { session, car, hands, virtual } = await openVirtual(cell.seed, cell.faults);
+  const label = { id: `${check.id} ${cell.seed}`, startedAt: new Date().toISOString(), tool: 'study' };
   const { record } = await runCheck(session, check, { car, label, ask: hands });
   const rigS = session.clock.now() / 1000;
   await session.close();
-  const truth = virtual?.truth() ?? {};
+  return outcomeOf(record, cell, virtual.truth(), { rigS, wallS: (performance.now() - startMs) / 1000 });
+}
+/** What of a record and the truth beside it a study counts. */
+export function outcomeOf(
+  record: RunRecord,
+  { seed, faults }: Cell,
+  truth: Readonly<Record<string, number>>,
+  took: { readonly rigS: number; readonly wallS: number },
+): CellOutcome {
   return {
-    check: check.id,
+    check: record.check,
     seed,
     faults,
     verdict: record.verdict,
@@ -52,7 +61,6 @@ export async function runCell(check: Check, { seed, faults }: Cell): Promise<Cel
       interval: finding.measured ? finding.interval : null,
       truth: truth[finding.id] ?? null,
     })),
-    rigS,
-    wallS: (performance.now() - startMs) / 1000,
+    ...took,
   };
 }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// `npm run study`: runs checks over seeds (and faults) on the emulated firmware and says how honest and how tight
-// their intervals are and which verdict each fault got. Long; not part of the tests.
+// `npm run study`: runs checks over seeds (and faults) on the emulated firmware, or with --solved on the plant at
+// its conversion instants, and says how honest and how tight their intervals are and which verdict each fault got.
 import { availableParallelism } from 'node:os';
 import { parseArgs } from 'node:util';
 import { checks } from '#checks/index';
@@ -15,10 +15,10 @@ import type { CellOutcome } from './study-run.ts';
 import { pooledCoverage, resultSummaries, verdictCounts, type Coverage } from './study-summary.ts';
 
 const usage =
-  'Usage: npm run study -- [--checks a,b] [--seeds N] [--first SEED] [--faults] [--workers N] [--json]';
+  'Usage: npm run study -- [--checks a,b] [--seeds N] [--first SEED] [--faults] [--solved] [--workers N] [--json]';
 const defaultSeeds = 20;
 
-function planOf(words: readonly string[]): StudyPlan & { workers: number; json: boolean } {
+function planOf(words: readonly string[]): StudyPlan & { workers: number; solved: boolean; json: boolean } {
   const { values } = parsed(words);
   const wanted = values.checks?.split(',') ?? checks.map(({ id }) => id);
   return {
@@ -27,13 +27,22 @@ function planOf(words: readonly string[]): StudyPlan & { workers: number; json: 
     firstSeed: values.first === undefined ? 1 : seedOf(values.first),
     withFaults: values.faults ?? false,
     workers: values.workers === undefined ? availableParallelism() : Math.max(1, seedOf(values.workers)),
+    solved: values.solved ?? false,
     json: values.json ?? false,
   };
 }
 function parsed(words: readonly string[]) {
   const text = { type: 'string' } as const;
   const flag = { type: 'boolean' } as const;
-  const options = { checks: text, seeds: text, first: text, faults: flag, workers: text, json: flag };
+  const options = {
+    checks: text,
+    seeds: text,
+    first: text,
+    faults: flag,
+    solved: flag,
+    workers: text,
+    json: flag,
+  };
   try {
     return parseArgs({ args: [...words], options });
   } catch (cause) {
@@ -43,13 +52,14 @@ function parsed(words: readonly string[]) {
 async function main(): Promise<number> {
   const plan = planOf(process.argv.slice(2));
   const date = new Date().toISOString();
-  const outcomes = await runStudy(cellsOf(plan), plan.workers, (outcome, done) =>
+  const outcomes = await runStudy(cellsOf(plan), plan, (outcome, done) =>
     process.stderr.write(
       `${done} ${outcome.check} seed ${outcome.seed} ${outcome.verdict} ${outcome.wallS.toFixed(1)} s\n`,
     ),
   );
   const summary = {
     date,
+    solved: plan.solved,
     firstSeed: plan.firstSeed,
     seeds: plan.seeds,
     checks: plan.checks,
@@ -69,6 +79,7 @@ const speedOf = (outcomes: readonly CellOutcome[]): number =>
 
 type Summary = {
   date: string;
+  solved: boolean;
   firstSeed: number;
   seeds: number;
   pooled: Coverage;
@@ -76,9 +87,9 @@ type Summary = {
   verdicts: ReturnType<typeof verdictCounts>;
   speed: number;
 };
-function textOf({ date, firstSeed, seeds, pooled, results, verdicts, speed }: Summary): string {
+function textOf({ date, solved, firstSeed, seeds, pooled, results, verdicts, speed }: Summary): string {
   return [
-    `Study of ${date}: seeds ${firstSeed} to ${firstSeed + seeds - 1}, ${speed.toFixed(1)} rig seconds a second`,
+    `Study of ${date}: seeds ${firstSeed} to ${firstSeed + seeds - 1} ${solved ? 'solved at the conversion instants' : 'on the emulated firmware'}, ${speed.toFixed(1)} rig seconds a second`,
     '',
     ...table([
       [

@@ -4,9 +4,8 @@
 import type { BoardAnalog } from '../machine/board.ts';
 import type { SeededRandom } from '../seeded-random.ts';
 import { nonLinearityLsb } from './non-linearity.ts';
-import type { Plant } from './plant.ts';
-import type { RigErrors } from './rig-errors.ts';
-import { tapIndex, type TapFilters } from './tap-filters.ts';
+import type { PlantClock } from './plant-clock.ts';
+import { tapIndex } from './tap-filters.ts';
 import { thermistorV } from './thermistor.ts';
 
 /** Standard deviation of one conversion. */
@@ -15,17 +14,10 @@ const REFERENCE_INPUT = 4;
 const MID_CELL = tapIndex('midCell');
 const POLARITY = tapIndex('polarity');
 
-/** Fraction 0..1 of the way between the plant's mark and its latest step at a cycle. */
-export type Fraction = (cycle: number) => number;
-
-export function analogFront(
-  errors: RigErrors,
-  filters: TapFilters,
-  plant: Plant,
-  fraction: Fraction,
-  noise: SeededRandom,
-): BoardAnalog {
+export function analogFront(clock: PlantClock, noise: SeededRandom): BoardAnalog {
+  const { errors, filters, plant } = clock;
   const { avccV } = errors;
+  const fraction = (cycle: number): number => clock.fraction(cycle);
   const disturbed = (volts: number): number =>
     volts + ((nonLinearityLsb(errors, volts / avccV) + NOISE_LSB * noise.gaussian()) * avccV) / 1024;
   const selected = (input: number, cycle: number): number => {

@@ -8,14 +8,13 @@ import type { SeededRandom } from '../seeded-random.ts';
 import { analogFront } from './analog-front.ts';
 import { BenchPerson } from './bench-person.ts';
 import { HallFeed } from './hall-feed.ts';
-import type { HallEdge, Plant, PlantInputs, PlantOutputs } from './plant.ts';
+import type { HallEdge, Plant, PlantInputs } from './plant.ts';
+import { PlantClock } from './plant-clock.ts';
 import { drawRigErrors, type RigErrors } from './rig-errors.ts';
 import { ServoPulses } from './servo-pulses.ts';
-import { TapFilters } from './tap-filters.ts';
+import type { RigWatcher } from './rig-watcher.ts';
+import { NOMINAL_HZ } from './plant-clock.ts';
 
-const NOMINAL_HZ = 16e6;
-/** Three steps of the plant's usual 8 us. */
-const CHUNK_S = 24e-6;
 /** A pulse that moves by more than this from its rest is a drive. */
 const DRIVE_S = 20e-6;
 
@@ -28,15 +27,11 @@ export class RigWiring {
   readonly trueHz: number;
   readonly pulses: ServoPulses;
   readonly person: BenchPerson;
-  private readonly filters: TapFilters;
+  private readonly plantClock: PlantClock;
   private readonly hall: HallFeed;
   private readonly inputs: Writable<PlantInputs>;
-  private readonly onStep = (outputs: PlantOutputs, dtS: number): void => this.filters.step(outputs, dtS);
   private readonly onEdge = (edge: HallEdge): void => this.hall.take(edge);
   private readonly slot: number;
-  private chunk = 0;
-  private fromCycle = 0;
-  private toCycle = 1;
   private light = false;
   private restS: number | null = null;
 
@@ -45,11 +40,12 @@ export class RigWiring {
     private readonly plant: Plant,
     random: SeededRandom,
     faults: Faults,
+    private readonly watcher?: RigWatcher,
   ) {
     this.errors = drawRigErrors(random.stream('rig'));
-    this.trueHz = NOMINAL_HZ * (1 + this.errors.clock);
+    this.plantClock = new PlantClock(plant, this.errors);
+    this.trueHz = this.plantClock.trueHz;
     this.inputs = plant.inputs;
-    this.filters = new TapFilters(this.errors);
     this.pulses = new ServoPulses(this.trueHz);
     this.board = this.makeBoard(program, random);
     const { queue } = this.board.chip;
@@ -67,14 +63,11 @@ export class RigWiring {
 
   private makeBoard(program: Program, random: SeededRandom): Board {
     const chance = random.stream('power-on');
-    const fraction = (cycle: number): number => {
-      const along = (cycle - this.fromCycle) / (this.toCycle - this.fromCycle);
-      return along < 0 ? 0 : along > 1 ? 1 : along;
-    };
+    const analog = analogFront(this.plantClock, random.stream('converter noise'));
     const board = new Board({
       program,
       clockHz: NOMINAL_HZ,
-      analog: analogFront(this.errors, this.filters, this.plant, fraction, random.stream('converter noise')),
+      analog: this.watcher?.overhear(analog) ?? analog,
       deadManS: this.errors.deadManS,
       watchdogError: this.errors.watchdog,
       registerChance: chance.uint32(),
@@ -108,12 +101,9 @@ export class RigWiring {
     inputs.steeringPulseS = pulses.widthS(0, due);
     inputs.throttlePulseS = pulses.widthS(1, due);
     this.watchDrive(inputs.throttlePulseS, due);
-    this.filters.mark();
-    this.fromCycle = this.chunk * CHUNK_S * this.trueHz;
-    this.chunk++;
-    this.toCycle = this.chunk * CHUNK_S * this.trueHz;
-    this.plant.advance(this.chunk * CHUNK_S, this.onStep, this.onEdge);
-    this.board.chip.queue.set(this.slot, Math.ceil(this.toCycle));
+    this.watcher?.inputs(due, inputs, pulses.widths);
+    this.plantClock.advance(this.onEdge);
+    this.board.chip.queue.set(this.slot, Math.ceil(this.plantClock.toCycle));
   }
 
   private watchDrive(throttleS: number | null, cycle: number): void {

@@ -20,6 +20,7 @@ const rooms: readonly (readonly [string, string])[] = [
   ['bench-sim/machine/', 'machine'],
   ['bench-sim/wiring/', 'wiring'],
   ['bench-sim/faults/', 'faults'],
+  ['bench-sim/replay/', 'replay'],
   ['bench-sim/harness/', 'harness'],
   ['bench-sim/', 'rig'],
   ['tests/', 'tests'],
@@ -40,7 +41,19 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   physics: ['rig', 'wiring', 'faults', 'core'],
   wiring: ['rig', 'machine', 'faults'],
   rig: ['machine', 'physics', 'wiring', 'faults', 'session', 'core', 'protocol'],
-  harness: ['protocol', 'core', 'checks', 'session', 'rig', 'physics', 'machine', 'wiring', 'faults'],
+  replay: ['rig', 'machine', 'wiring', 'core'],
+  harness: [
+    'protocol',
+    'core',
+    'checks',
+    'session',
+    'rig',
+    'physics',
+    'machine',
+    'wiring',
+    'faults',
+    'replay',
+  ],
 };
 /** Names that would tie the shared rooms to a screen, a port, a wall clock or chance. */
 const foreign: Readonly<Record<string, RegExp>> = {
