@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 // What passes between the page and the virtual rig's worker, checked on arrival. Two lines: the page commands
 // the worker; bytes go over a MessagePort of their own, so that another worker can hold its far end.
-//   page -> worker   open { seed, faults, speed }: a new rig and car; person { act }; close
+//   page -> worker   open { seed, faults, speed }: a new rig and car; person { act }; unplug; close
 //   worker -> page   opened { car, description } with the port transferred; failed { words }
-//   over the port    to the rig: open (resets it), bytes { bytes }, heard { nowMs }, close; from the rig: bytes { bytes }, time { nowMs }, lost
+//   over the port    to the rig: open (resets it), bytes { bytes }, heard { nowMs }, askTruth, close
+//                    from the rig: bytes { bytes }, time { nowMs }, truth { virtual }, lost { words }
 import { z } from 'zod';
 import { carSchema } from '#core/parts/part';
+import { virtualSchema } from '#core/record/run-record';
 import { faultNames } from './faults/faults.ts';
 
 export const faultsSchema = z.partialRecord(z.enum(faultNames), z.number().min(0).max(1));
@@ -19,6 +21,8 @@ export const toRigWorkerSchema = z.discriminatedUnion('kind', [
     speed: z.number().positive().max(100),
   }),
   z.object({ kind: z.literal('person'), act: z.string() }),
+  /** The cable is pulled: the rig runs on, nobody hears it. */
+  z.object({ kind: z.literal('unplug') }),
   z.object({ kind: z.literal('close') }),
 ]);
 export type ToRigWorker = z.infer<typeof toRigWorkerSchema>;
@@ -35,11 +39,14 @@ export const toRigPortSchema = z.discriminatedUnion('kind', [
   bytes,
   /** The host has worked off everything up to that time. */
   z.object({ kind: z.literal('heard'), nowMs: z.number() }),
+  /** For the record, when a run is over. */
+  z.object({ kind: z.literal('askTruth') }),
   z.object({ kind: z.literal('close') }),
 ]);
 export const fromRigPortSchema = z.discriminatedUnion('kind', [
   bytes,
   /** The rig's true time after each slice: a host that waits on it is right at any speed. */
   z.object({ kind: z.literal('time'), nowMs: z.number() }),
+  z.object({ kind: z.literal('truth'), virtual: virtualSchema }),
   z.object({ kind: z.literal('lost'), words: z.string() }),
 ]);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // What the virtual rig's worker does with each message, apart from being a worker: makes the rig and its car,
 // joins it to a port, passes on what a person does. The firmware is handed in.
+import { truthOf, type VirtualTruth } from '#core/record/virtual-truth';
+import { linkLostWords } from '#session/rig-error';
 import type { Faults } from './faults/faults.ts';
 import { drawCar } from './physics/population.ts';
 import { type FromRigWorker, toRigPortSchema, toRigWorkerSchema } from './rig-messages.ts';
@@ -26,6 +28,7 @@ export class RigService {
     try {
       const message = toRigWorkerSchema.parse(data);
       if (message.kind === 'person') this.served?.person(message.act);
+      else if (message.kind === 'unplug') this.unplug();
       else if (message.kind === 'close') this.close();
       else await this.open(message.seed, message.faults, message.speed);
     } catch (cause) {
@@ -47,10 +50,17 @@ export class RigService {
       failed,
       (nowMs) => port1.postMessage({ kind: 'time', nowMs }),
     );
-    port1.onmessage = ({ data }) => passOn(served, data);
+    const truth = (): VirtualTruth => truthOf({ seed, faults, truth: () => plant.truth() });
+    port1.onmessage = ({ data }) =>
+      passOn(served, data, () => port1.postMessage({ kind: 'truth', virtual: truth() }));
     this.served = served;
     this.port = port1;
     this.reply({ kind: 'opened', car, description }, [port2]);
+  }
+
+  private unplug(): void {
+    this.served?.closed();
+    this.port?.postMessage({ kind: 'lost', words: linkLostWords });
   }
 
   private close(): void {
@@ -60,10 +70,11 @@ export class RigService {
   }
 }
 
-function passOn(served: ServedRig, data: unknown): void {
+function passOn(served: ServedRig, data: unknown, tellTruth: () => void): void {
   const message = toRigPortSchema.parse(data);
   if (message.kind === 'bytes') served.receive(message.bytes);
   else if (message.kind === 'heard') served.keepsUp(message.nowMs);
+  else if (message.kind === 'askTruth') tellTruth();
   else if (message.kind === 'open') served.opened();
   else served.closed();
 }

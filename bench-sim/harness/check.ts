@@ -3,8 +3,8 @@
 // With --json, standard output is one document. This is the place where link, session, check and output meet.
 import { runCheck } from '#session/check-runner';
 import type { Progress } from '#checks/check';
-import type { RunRecord } from '#core/record/run-record';
-import { openPlace, type BenchPlace } from './bench-place.ts';
+import { truthOf, withTruth } from '#core/record/virtual-truth';
+import { openPlace } from './bench-place.ts';
 import { catalogDocument, catalogText, findCheck } from './check-catalog.ts';
 import { parseArguments, type RunArguments } from './command-arguments.ts';
 import { errorDocument, exitCode, exitOf, exitOfError } from './exit-code.ts';
@@ -38,15 +38,10 @@ async function run(wanted: RunArguments): Promise<number> {
   });
   await session.close();
   if (stopped?.cause) throwOn(stopped.cause);
-  const kept = withTruth(record, place);
+  const kept = withTruth(record, place.virtual ? truthOf(place.virtual) : null);
   if (wanted.record !== null) keepRecord(wanted.record, kept);
   print(wanted.json ? document(runDocument(kept)) : runText(kept, check));
   return exitOf(kept);
-}
-function withTruth(record: RunRecord, { virtual }: BenchPlace): RunRecord {
-  if (!virtual) return record;
-  const { seed, faults } = virtual;
-  return { ...record, virtual: { seed, faults: { ...faults }, truth: { ...virtual.truth() } } };
 }
 /** What the person at the command line got wrong during the run is theirs to read, not a result. */
 function throwOn(cause: unknown): void {

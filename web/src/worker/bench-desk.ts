@@ -1,18 +1,23 @@
 // SPDX-License-Identifier: MIT
-// Owns link and session for the page. Beats go out only while the page's main thread has ticked within 300 ms,
-// so that a frozen page stops the motor; a hidden page ends a run. It knows no browser: the worker hands in
+// Owns link and session for the page. Beats go out only while the page could stop the run, so that
+// a frozen page stops the motor; a hidden page ends a run. It knows no browser: the worker hands in
 // links, clocks and chance.
 import { checks } from '#checks/index';
 import type { ByteLink } from '#session/byte-link';
 import type { Clock } from '#session/clock';
 import { RigSession } from '#session/rig-session';
+import type { VirtualTruth } from '#core/record/virtual-truth';
 import { LiveFeed } from './live-feed.ts';
 import type { FromBench, RigCard, ToBench } from './messages.ts';
+import { PageWatch } from './page-watch.ts';
 import { checkCard, phaseOf, rigCard } from './rig-words.ts';
 import { RunDesk } from './run-desk.ts';
 
-/** A page that is alive ticks every 100 ms. */
-export const tickFreshMs = 300;
+/** How a rig is reached, and what it is asked for when a run is over. */
+export interface RigWay {
+  readonly kind: RigCard['way'];
+  readonly truth?: () => Promise<VirtualTruth | null>;
+}
 export interface DeskTools {
   readonly tell: (message: FromBench) => void;
   /** The computer's clock, ms: for the ticks only. */
@@ -24,29 +29,28 @@ const wordsOf = (thrown: unknown) => (thrown instanceof Error ? thrown.message :
 export class BenchDesk {
   private session: RigSession | null = null;
   private live: LiveFeed | null = null;
-  private tickedMs = Number.NEGATIVE_INFINITY;
-  private hidden = false;
+  private truth: RigWay['truth'];
+  private readonly page: PageWatch;
   private readonly runs: RunDesk;
 
   constructor(private readonly tools: DeskTools) {
+    this.page = new PageWatch(tools.now);
     this.runs = new RunDesk(tools.tell);
     tools.tell({ kind: 'catalogue', checks: checks.map(checkCard) });
   }
-  get pageAlive(): boolean {
-    return !this.hidden && this.tools.now() - this.tickedMs < tickFreshMs;
-  }
   /** Resolves false when no rig was found there; the page has been told why. */
-  async open(link: ByteLink, clock: Clock, way: RigCard['way']): Promise<boolean> {
+  async open(link: ByteLink, clock: Clock, way: RigWay): Promise<boolean> {
     await this.close();
     const { randomWord, tell } = this.tools;
-    const session = new RigSession(link, clock, { mayBeat: () => this.pageAlive, randomWord });
+    const session = new RigSession(link, clock, { mayBeat: () => this.page.alive(way.kind), randomWord });
     this.session = session;
+    this.truth = way.truth;
     session.states.add((state) => tell({ kind: 'phase', ...phaseOf(state) }));
     try {
       await session.connect();
       this.live = new LiveFeed(session.rig);
       session.blocks.add((block) => this.live?.push(block));
-      tell({ kind: 'rig', rig: rigCard(session, way) });
+      tell({ kind: 'rig', rig: rigCard(session, way.kind) });
       tell({ kind: 'phase', ...phaseOf(session.state) });
       await this.watchTaps();
       return true;
@@ -76,13 +80,13 @@ export class BenchDesk {
     else if (message.kind === 'show') this.show(message.runId, message.text);
   }
   private tick(): void {
-    this.tickedMs = this.tools.now();
+    this.page.tick();
     this.runs.pass();
     const report = this.session && this.live?.report(this.session.clock.now());
     if (report) this.tools.tell(report);
   }
   private hide(hidden: boolean): void {
-    this.hidden = hidden;
+    this.page.hidden = hidden;
     if (hidden && this.runs.running) this.stop();
   }
   /** The safe order at once; a run breaks off with it. */
@@ -99,7 +103,7 @@ export class BenchDesk {
     if (!check) throw new RangeError(`there is no check "${message.checkId}"`);
     if (!this.session || this.runs.running)
       throw new Error('The bench is not ready. Connect a rig, or end the run that goes on.');
-    await this.runs.run(this.session, check, message);
+    await this.runs.run(this.session, check, message, this.truth);
     if (this.session?.state.kind === 'ready') await this.watchTaps().catch(() => {});
   }
   private show(runId: string, text: string): void {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The worker's entry: joins the desk to the browser's ports, clocks and chance. Everything it is told is checked.
 import { wire } from '#protocol/codes';
+import type { VirtualTruth } from '#core/record/virtual-truth';
 import { PortLink } from '#sim/port-link';
 import { RigTimers } from '#sim/rig-timers';
 import { WebSerialLink } from '../adapters/web-serial-link.ts';
@@ -20,10 +21,16 @@ function openVirtual(port: MessagePort): void {
     () => {},
   );
   link.onTime((nowMs) => timers.fire(nowMs));
-  void desk.open(link, timers, 'virtual');
+  void desk.open(link, timers, { kind: 'virtual', truth: () => truthOrNone(link) });
+}
+/** A virtual rig that was closed meanwhile never answers: the record is kept without its truth then. */
+function truthOrNone(link: PortLink): Promise<VirtualTruth | null> {
+  return Promise.race([link.truth(), new Promise<null>((none) => wallClock.after(2000, () => none(null)))]);
 }
 async function openSerial({ vendor, product }: Extract<ToBench, { kind: 'openSerial' }>): Promise<void> {
-  await desk.open(new WebSerialLink(navigator.serial, { vendor, product }, wire.baud), wallClock, 'serial');
+  await desk.open(new WebSerialLink(navigator.serial, { vendor, product }, wire.baud), wallClock, {
+    kind: 'serial',
+  });
 }
 onmessage = ({ data, ports }: MessageEvent) => {
   const read = toBenchSchema.safeParse(data);

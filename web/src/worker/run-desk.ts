@@ -4,6 +4,7 @@
 import type { Bench, Check } from '#checks/check';
 import type { Car } from '#core/parts/part';
 import { samplesOf, readRecord, writeRecord } from '#core/record/record-reader';
+import { withTruth, type VirtualTruth } from '#core/record/virtual-truth';
 import type { SampleStore } from '#core/samples/sample-store';
 import { runCheck } from '#session/check-runner';
 import type { RigSession } from '#session/rig-session';
@@ -31,7 +32,13 @@ export class RunDesk {
   get running(): boolean {
     return this.current !== null;
   }
-  async run(session: RigSession, check: Check, wish: RunWish): Promise<void> {
+  /** `truth`: what a virtual rig adds to its record. */
+  async run(
+    session: RigSession,
+    check: Check,
+    wish: RunWish,
+    truth: () => Promise<VirtualTruth | null> = () => Promise.resolve(null),
+  ): Promise<void> {
     const { runId, car, startedAt } = wish;
     const feed = new TraceFeed(runId, session.rig, car.motor.polePairs);
     const current: Current = { abort: new AbortController(), feed, samples: null };
@@ -44,10 +51,11 @@ export class RunDesk {
       progress: (progress) => this.tell({ kind: 'progress', runId, ...progress }),
       signal: current.abort.signal,
     });
+    const kept = withTruth(record, await truth());
     this.current = null;
     this.answers.clear();
     this.tell({ kind: 'trace', trace: feed.all(samplesOf(record)), fresh: true });
-    this.tell({ kind: 'finished', runId, text: writeRecord(record) });
+    this.tell({ kind: 'finished', runId, text: writeRecord(kept) });
   }
   stop(): void {
     this.current?.abort.abort();

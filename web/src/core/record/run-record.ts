@@ -49,6 +49,12 @@ const judgedSchema = z.object({
   verdict: z.enum(['pass', 'fail', 'undecided', 'not measured']),
   note: z.string().optional(),
 });
+/** What only a virtual rig can tell: results at their true values. */
+export const virtualSchema = z.object({
+  seed: z.number(),
+  faults: z.record(z.string(), z.number()),
+  truth: z.record(z.string(), z.number()),
+});
 export const recordSchema = z.object({
   format: z.literal(recordFormat),
   version: z.literal(recordVersion),
@@ -74,12 +80,6 @@ export const recordSchema = z.object({
   judged: z.array(judgedSchema),
   verdict: z.enum(['pass', 'fail', 'undecided', 'not measured']),
   /** Present when the rig was virtual. */
-  virtual: z
-    .object({
-      seed: z.number(),
-      faults: z.record(z.string(), z.number()),
-      truth: z.record(z.string(), z.number()),
-    })
-    .optional(),
+  virtual: virtualSchema.optional(),
 });
 export type RunRecord = z.infer<typeof recordSchema>;
