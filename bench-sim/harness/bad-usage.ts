@@ -2,7 +2,14 @@
 // What a person got wrong on the command line or in a file they gave, with what to do. It is never the rig's fault.
 
 export type BadUsageCode =
-  'badFlag' | 'unknownCheck' | 'unknownFault' | 'badCar' | 'badFile' | 'badSeed' | 'handsNeeded';
+  | 'badFlag'
+  | 'unknownCheck'
+  | 'unknownFault'
+  | 'badCar'
+  | 'badFile'
+  | 'badSeed'
+  | 'badFirmware'
+  | 'handsNeeded';
 export class BadUsage extends Error {
   override readonly name = 'BadUsage';
   constructor(

@@ -76,6 +76,23 @@ describe('the command line on the virtual rig', () => {
     expect(run.code).toBe(3);
     expect(ended(3, run.out).document.reason).toMatch(/thermistorMotor is open/);
   });
+  it('ends with 3, not 5, on a noisy cable: the link is there, the results are not', () => {
+    const run = check(
+      'run',
+      'rail-sag',
+      '--rig',
+      'virtual',
+      '--seed',
+      '6',
+      '--fault',
+      'noisy-cable=1',
+      '--json',
+    );
+    expect(run.code).toBe(3);
+    const { document } = ended(3, run.out);
+    expect(document).toMatchObject({ verdict: 'not measured' });
+    expect(document.reason).toMatch(/Check the cable/);
+  });
   it.each([
     [2, 'unknownCheck', ['run', 'wheel-balance', '--rig', 'virtual']],
     [2, 'unknownFault', ['run', 'rail-sag', '--rig', 'virtual', '--fault', 'rust=1']],

@@ -9,6 +9,11 @@ const positive = (what: string, max: number, unit: string) =>
     .positive(`${what} must be more than 0 ${unit}`)
     .max(max, `${what} can be at most ${max} ${unit}`);
 
+const pulseUs = z
+  .number()
+  .min(500, 'a throttle pulse is at least 500 us')
+  .max(2500, 'a throttle pulse is at most 2500 us');
+
 export const motorSchema = z.object({
   kind: z.literal('motor'),
   name: z.string().min(1).max(60),
@@ -34,7 +39,12 @@ export const controllerSchema = z.object({
   name: z.string().min(1).max(60),
   railSettingV: positive('rail setting', 9, 'V'),
   railFloorV: positive('lowest voltage of the receiver plus 0.5 V', 8, 'V'),
-  throttle: z.object({ lowUs: z.number(), neutralUs: z.number(), highUs: z.number() }),
+  throttle: z
+    .object({ lowUs: pulseUs, neutralUs: pulseUs, highUs: pulseUs })
+    .refine(
+      ({ lowUs, neutralUs, highUs }) => lowUs < neutralUs && neutralUs < highUs,
+      'the widths must rise from low over neutral to high',
+    ),
 });
 export const packSchema = z.object({
   kind: z.literal('pack'),
