@@ -1,14 +1,17 @@
 // SPDX-License-Identifier: MIT
 // How far a virtual rig on somebody's serial line may run ahead of its host: while the rig is live, its time waits
-// for the host's next beat, for two seconds at most. It reads both directions of the line and changes neither.
+// for the host's next beat, for a second and a half at most. It reads both directions of the line and changes neither.
 import { stateCode } from '#protocol/codes';
 import { FrameDecoder } from '#protocol/frame-decoder';
 import { isMessageFault, type Message, parseMessage } from '#protocol/messages';
 
 /** Less than the silence that trips the rig, more than the lateness of beats that nobody would call busy. */
 export const aheadOfBeatMs = 60;
-/** By the wall clock. A host that beats no more for so long is gone, and the rig may find that out. */
-export const patienceMs = 2000;
+/**
+ * By the wall clock. A host that beats no more for so long is gone, and the rig may find that out; before a host
+ * that only withholds its beats takes the line for dead, after 2 s without a block.
+ */
+export const patienceMs = 1500;
 
 export class BeatWatch {
   private live = false;

@@ -1,115 +1,122 @@
 // SPDX-License-Identifier: MIT
-// The command line as somebody uses it: the same check in process and over a pseudo-terminal at real time gives
-// the same verdict; a busy port, a device that is no rig, an unplugged rig. Needs the Debian package socat.
-import { type ChildProcess, spawn } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+// The command line as somebody uses it, over a pseudo-terminal at real time: the verdicts of the same check in
+// process; a stopped host, a busy port, an unplugged rig, a stop by hand. Needs the Debian package socat.
+import type { ChildProcess } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { pause, type RigProcess, startProgram, startRig, until } from './rig-fixture.ts';
 
-const top = join(import.meta.dirname, '../..');
 const folder = mkdtempSync(join(tmpdir(), 'check-'));
 const children: ChildProcess[] = [];
-const pause = (ms: number) => new Promise((done) => setTimeout(done, ms));
+const ends: (() => Promise<void>)[] = [];
 
-/** In a session of its own, so that it may go before whatever else keeps this computer busy. */
-function start(main: string, ...words: string[]): ChildProcess {
-  const child = spawn(process.execPath, ['--import', 'tsx', join(top, main), ...words], {
-    cwd: top,
-    detached: true,
-  });
+async function rigAt(name: string, ...words: string[]): Promise<RigProcess> {
+  const rig = await startRig(join(folder, name), '--seed', '1', ...words);
+  ends.push(rig.end);
+  return rig;
+}
+interface Running {
+  readonly child: ChildProcess;
+  /** What it told so far of its progress. */
+  told(): string;
+  readonly ended: Promise<{ readonly code: number | null; readonly out: string }>;
+}
+function check(...words: string[]): Running {
+  const child = startProgram('bench-sim/harness/check.ts', 'run', ...words);
   children.push(child);
-  return child;
+  const said = { out: '', errors: '' };
+  child.stdout!.on('data', (chunk: Buffer) => (said.out += chunk));
+  child.stderr!.on('data', (chunk: Buffer) => (said.errors += chunk));
+  const ended = new Promise<number | null>((done) => child.once('close', done));
+  return { child, told: () => said.errors, ended: ended.then((code) => ({ code, out: said.out })) };
 }
-/** A virtual rig on a terminal of its own, ready. */
-async function rigAt(
-  name: string,
-  ...words: string[]
-): Promise<{ path: string; scene: string; rig: ChildProcess }> {
-  const path = join(folder, name);
-  const scene = `${path}.scene`;
-  const rig = start('bench-sim/harness/rig.ts', '--pty', path, '--scene', scene, '--seed', '1', ...words);
-  for (let waited = 0; !existsSync(path) || !existsSync(scene); waited += 50) {
-    if (waited > 20_000) throw new Error('the virtual rig did not come up');
-    await pause(50);
-  }
-  await pause(300);
-  return { path, scene, rig };
+const overTerminal = ({ path, scene }: RigProcess, name: string, ...more: string[]): Running =>
+  check(name, '--rig', path, '--seed', '1', '--scene', scene, ...more);
+const inProcess = (name: string): Running => check(name, '--rig', 'virtual', '--seed', '1', '--json');
+/** The feed is on, the run goes on, nothing moves. */
+const underWay = (run: Running): Promise<void> =>
+  until(() => run.told().includes('Load steps'), 60_000, 'load steps of the run');
+
+interface Told {
+  readonly verdict: string;
+  readonly ending: string;
+  readonly reason?: string;
+  readonly results: readonly { id: string; verdict: string; value: number; interval: [number, number] }[];
 }
-interface Ended {
-  readonly code: number | null;
-  readonly out: string;
-  readonly errors: string;
-}
-async function check(words: readonly string[], onStart?: (child: ChildProcess) => void): Promise<Ended> {
-  const child = start('bench-sim/harness/check.ts', ...words);
-  let out = '';
-  let errors = '';
-  child.stdout!.on('data', (chunk: Buffer) => (out += chunk));
-  child.stderr!.on('data', (chunk: Buffer) => (errors += chunk));
-  onStart?.(child);
-  const code = await new Promise<number | null>((done) => child.once('close', done));
-  return { code, out, errors };
-}
-/** A computer so busy that beats are late is tripped by the rig, as it must be: such a run is done again. */
-async function checkUnhurried(words: readonly string[]): Promise<Ended> {
-  for (let attempt = 1; ; attempt++) {
-    const ended = await check(words);
-    const { reason } = JSON.parse(ended.out) as { reason?: string };
-    if (attempt === 4 || reason !== 'The host fell silent.') return ended;
-    console.warn(`attempt ${attempt}: the computer was too busy to beat in time`);
-  }
-}
-const on = ({ path, scene }: { path: string; scene: string }, name: string) =>
-  ['run', name, '--rig', path, '--seed', '1', '--scene', scene, '--json'] as const;
+const read = ({ out }: { out: string }): Told => JSON.parse(out);
+
+afterAll(async () => {
+  for (const child of children) child.kill('SIGKILL');
+  await Promise.all(ends.map((end) => end()));
+  rmSync(folder, { recursive: true, force: true });
+});
 
 describe('a check over a pseudo-terminal', () => {
-  afterAll(() => {
-    for (const child of children) child.kill();
-    rmSync(folder, { recursive: true, force: true });
+  // All at once: each waits most of its time for the rig, which takes real time for what it does.
+  it.concurrent.each(['motor-no-load', 'servo-stall', 'rail-sag'])(
+    '%s gives the verdicts that it gives in process',
+    async (name) => {
+      const place = await rigAt(name);
+      const [far, near] = [await overTerminal(place, name, '--json').ended, await inProcess(name).ended];
+      await place.end();
+      expect(read(far)).toMatchObject({ ending: 'done', verdict: read(near).verdict });
+      expect(far.code).toBe(near.code);
+      const verdicts = ({ results }: Told) => results.map(({ id, verdict }) => `${id}: ${verdict}`);
+      expect(verdicts(read(far))).toEqual(verdicts(read(near)));
+      // The same car, measured in two runs: the intervals at 95 % must meet.
+      for (const [index, { id, interval }] of read(near).results.entries()) {
+        const [low, high] = read(far).results[index].interval;
+        expect(low, id).toBeLessThanOrEqual(interval[1]);
+        expect(high, id).toBeGreaterThanOrEqual(interval[0]);
+      }
+    },
+  );
+});
+
+describe('a run that is disturbed', () => {
+  it.concurrent('waits for a host that stalls for a second, and trips on one that fell silent', async () => {
+    const place = await rigAt('stalled');
+    const run = overTerminal(place, 'rail-sag');
+    await underWay(run);
+    const stall = async (ms: number): Promise<void> => {
+      run.child.kill('SIGSTOP');
+      await pause(ms);
+      run.child.kill('SIGCONT');
+    };
+    await stall(1000);
+    const before = run.told().length;
+    await until(() => run.told().length > before, 20_000, 'the next step of the run');
+    expect(run.child.exitCode).toBe(null);
+    await stall(4000);
+    const { code, out } = await run.ended;
+    expect(out).toContain('The host fell silent.');
+    expect(code).toBe(4);
   });
-  it('gives the same verdicts as in process, at real time, with hands from the scene', async () => {
-    const place = await rigAt('same');
-    const overTerminal = await checkUnhurried(on(place, 'servo-stall'));
-    const inProcess = await check(['run', 'servo-stall', '--rig', 'virtual', '--seed', '1', '--json']);
-    expect([overTerminal.code, inProcess.code]).toEqual([0, 0]);
-    const [far, near] = [overTerminal, inProcess].map(({ out }) => JSON.parse(out));
-    expect(far.verdict).toBe(near.verdict);
-    const [low, high] = near.results[0].interval as [number, number];
-    expect(far.results[0].value).toBeGreaterThan(low);
-    expect(far.results[0].value).toBeLessThan(high);
-    place.rig.kill();
-  });
-  it('says that the port is in use while another program runs on it', async () => {
+  it.concurrent('keeps the port from others, and ends safe on an interrupt', async () => {
     const place = await rigAt('busy');
-    const first = check([...on(place, 'rail-sag')]);
-    await pause(4000);
-    const second = await check(on(place, 'rail-sag'));
+    const first = overTerminal(place, 'rail-sag');
+    await underWay(first);
+    const second = await overTerminal(place, 'rail-sag', '--json').ended;
     expect(second.code).toBe(5);
-    expect(JSON.parse(second.out).error.code).toBe('portBusy');
-    children.at(-2)!.kill('SIGINT');
-    const stopped = await first;
-    expect(stopped.code).toBe(4);
-    expect(JSON.parse(stopped.out)).toMatchObject({ ending: 'stopped', verdict: 'not measured' });
-    place.rig.kill();
-  });
-  it('says exactly what a lost link means when the rig goes away in the middle', async () => {
-    const place = await rigAt('lost');
-    const lost = await check(on(place, 'rail-sag'), () => setTimeout(() => place.rig.kill(), 8000));
-    expect(lost.code).toBe(5);
-    expect(JSON.parse(lost.out)).toMatchObject({
-      ending: 'link lost',
-      verdict: 'not measured',
-      reason: 'Link lost. The state of the rig is unknown: disconnect the pack.',
+    expect(JSON.parse(second.out).error).toEqual({
+      code: 'portBusy',
+      message: `The device ${place.path} is in use. Close the other program or page that uses the port, and connect again.`,
     });
+    first.child.kill('SIGINT');
+    const { code, out } = await first.ended;
+    expect(code).toBe(4);
+    expect(out).toMatch(/stopped/i);
+    expect(out).toMatch(/not measured/i);
   });
-  it('calls a terminal that only echoes no rig', async () => {
-    const path = join(folder, 'echo');
-    const echo = spawn('socat', [`PTY,raw,echo=0,link=${path}`, 'EXEC:cat']);
-    children.push(echo);
-    for (let waited = 0; !existsSync(path) && waited < 5000; waited += 50) await pause(50);
-    const refused = await check(['run', 'rail-sag', '--rig', path, '--seed', '1', '--json']);
-    expect(refused.code).toBe(5);
-    expect(JSON.parse(refused.out).error).toMatchObject({ code: 'notARig' });
+  it.concurrent('says exactly what a lost link means when the rig goes away', async () => {
+    const place = await rigAt('lost');
+    const run = overTerminal(place, 'rail-sag');
+    await underWay(run);
+    await place.end();
+    const { code, out } = await run.ended;
+    expect(code).toBe(5);
+    expect(out).toContain('Link lost. The state of the rig is unknown: disconnect the pack.');
   });
 });

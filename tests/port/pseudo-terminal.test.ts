@@ -150,16 +150,10 @@ describe('bad usage of npm run rig', () => {
     const code = await new Promise((done) => child.on('exit', done));
     return { code, text: heard.text };
   };
-  it.each([
-    [[], /Give --pty PATH/],
-    [['--pty', '/tmp/x', '--seed', 'many'], /whole number/],
-    [['--pty', '/tmp/x', '--fault', 'gremlins=1'], /no fault "gremlins"/],
-    [['--pty', '/tmp/x', '--fault', 'soft-rail=3'], /from 0 to 1/],
-    [['--port', '/tmp/x'], /--port/],
-  ])('%j ends with 2 and says why', async (words, reason) => {
-    const { code, text } = await run(...words);
+  it('ends with 2 and says why', async () => {
+    const { code, text } = await run('--pty', '/tmp/x', '--fault', 'gremlins=1');
     expect(code).toBe(2);
-    expect(text).toMatch(reason);
+    expect(text).toMatch(/no fault "gremlins"/);
   });
 
   it('does not overwrite a file', async () => {

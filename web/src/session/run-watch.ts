@@ -10,19 +10,21 @@ import { RunStopped } from './run-stopped.ts';
 import type { RunWaits } from './run-waits.ts';
 import type { SessionState } from './session-state.ts';
 
-const silentMs = 2000;
 const lookEveryMs = 250;
+/** 2 s. Looks are counted, not time: a computer that was held up itself has not listened meanwhile. */
+const silentLooks = 8;
 
 /** Returns a function that ends the watching. */
 export function watchRun(session: RigSession, waits: RunWaits, signal?: AbortSignal): () => void {
-  let heardMs = session.clock.now();
+  let looksInSilence = 0;
   const hear = () => {
-    heardMs = session.clock.now();
+    looksInSilence = 0;
   };
   const silence = () => {
-    if (session.clock.now() - heardMs > silentMs) waits.break(new RunStopped('link lost', linkLostWords));
+    looksInSilence += 1;
+    if (looksInSilence > silentLooks) waits.break(new RunStopped('link lost', linkLostWords));
   };
-  const abort = () => waits.break(new RunStopped('stopped', 'The run was stopped by hand.'));
+  const abort = () => waits.break(stopOf(signal));
   if (signal?.aborted) abort();
   signal?.addEventListener('abort', abort);
   const ends = [
@@ -34,6 +36,11 @@ export function watchRun(session: RigSession, waits: RunWaits, signal?: AbortSig
     () => signal?.removeEventListener('abort', abort),
   ];
   return () => ends.forEach((end) => end());
+}
+/** Whoever aborts may hand in why; a person's stop needs no reason. */
+function stopOf(signal?: AbortSignal): RunStopped {
+  const reason: unknown = signal?.reason;
+  return reason instanceof RunStopped ? reason : new RunStopped('stopped', 'The run was stopped by hand.');
 }
 function stateChanged(state: SessionState, waits: RunWaits): void {
   if (state.kind === 'tripped') waits.break(new RunStopped('tripped', state.trip.words));
