@@ -95,7 +95,9 @@ describe('a running motor', () => {
     const hiddenMs = clock.now();
     expect((await until('neutral', () => !driven(), 5000)) - hiddenMs).toBeLessThan(100);
     await until('feed off', () => plant.inputs.feed === 'off', 5000);
-    expect((await record()).verdict).toBe('not measured');
+    const { ending, verdict } = await record();
+    expect(ending).toMatchObject({ kind: 'stopped', words: expect.stringContaining('The page was hidden') });
+    expect(verdict).toBe('not measured');
   });
   it('keeps what it had when the cable is pulled, and says to disconnect the pack', async () => {
     const { link, plant, clock, until, driven, record, told } = await bench('virtual');

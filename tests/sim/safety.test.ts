@@ -72,6 +72,32 @@ describe('a drive nobody renews', () => {
   });
 });
 
+describe('a motor that coasts', () => {
+  it('keeps its feed whatever is commanded, and loses it once it is slow', async () => {
+    const { on, pins } = await spinning(4, 0.8);
+    await on.bench.throttle(0, 0);
+    const fromS = on.rig.nowS;
+    await expect(on.session.ask({ type: 'capture', source: 3 })).rejects.toThrow(/turning/);
+    await expect(on.session.ask({ type: 'feed', level: 0 })).rejects.toThrow(/turning/);
+    await expect(on.session.ask({ type: 'feed', level: 1 })).rejects.toThrow(/turning/);
+    let edges = -1;
+    let lastEdgeS = Number.NaN;
+    const end = on.session.blocks.add((block) => {
+      if (edges >= 0 && block.edgesA !== edges) lastEdgeS = on.rig.nowS;
+      edges = block.edgesA;
+    });
+    await on.session.ask({ type: 'safeAll' });
+    await trueWait(on, 1700);
+    end();
+    const offS = pins.outputsFrom(fromS).find(({ feed }) => feed === 0)!.atS;
+    say(`feed off ${ms(offS - fromS)} after neutral, last block with an edge ${ms(lastEdgeS - fromS)}`);
+    expect(lastEdgeS).toBeGreaterThan(fromS);
+    expect(offS - fromS).toBeLessThan(1.5 + 0.1);
+    // Before its 1.5 s only when 30 ms have passed without an edge; a block tells of one up to 10 ms later.
+    if (offS - fromS < 1.5) expect(offS - lastEdgeS).toBeGreaterThan(0.03 - 0.01);
+  });
+});
+
 describe('stop line and over-current', () => {
   async function loaded(seed: number) {
     const on = await benchInProcess(seed);

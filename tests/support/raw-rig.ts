@@ -21,9 +21,9 @@ export class RawRig {
   private readonly decoder = new FrameDecoder();
   private bytes: number[] = [];
 
-  /** A rig on a bench where Hall line A changes every 2 ms, a moment after power on. */
-  constructor(seed = 1) {
-    this.rig = createVirtualRig({ hex, plant: new SteadyPlant({}, 2e-3), seed });
+  /** A rig on a bench where nothing changes but Hall line A, at an even distance, a moment after power on. */
+  constructor(seed = 1, edgeEveryS = 2e-3) {
+    this.rig = createVirtualRig({ hex, plant: new SteadyPlant({}, edgeEveryS), seed });
     this.rig.onByte((byte) => this.take(byte));
     this.rig.runForMs(bootMs);
   }

@@ -38,7 +38,9 @@ IN_INTERRUPT uint16_t roundsAt(uint16_t count) {
 
 inline void modes(uint8_t mask, uint8_t mode) { TCCR1A = (TCCR1A & static_cast<uint8_t>(~mask)) | mode; }
 
-IN_INTERRUPT void readHallState(uint8_t portD) { rig.edges.state(PINB & kHallA, portD & kHallB, portD & kHallC); }
+IN_INTERRUPT void readHallState(uint8_t portD) {
+  rig.edges.state((portD & (kHallB | kHallC)) | (PINB & kHallA), kHallA | kHallB | kHallC);
+}
 }  // namespace
 
 ISR(TIMER1_OVF_vect) { ++overflows; }

@@ -220,7 +220,7 @@ TEST("a storm on a line masks it and is counted; it trips with feed and Hall sup
 
 TEST("all three Hall lines alike are counted as no valid state") {
   EdgeCount edges;
-  for (uint8_t state = 0; state < 8; ++state) edges.state(state & 1, state & 2, state & 4);
+  for (uint8_t state = 0; state < 8; ++state) edges.state(state, 7);
   EXPECT(edges.badHall, 2);
 }
 

@@ -46,9 +46,9 @@ struct EdgeCount {
     masked |= line;
     return true;
   }
-  /** Three lines 120 degrees apart are never all alike. */
-  IN_INTERRUPT void state(bool a, bool b, bool c) {
-    if (a == b && b == c) ++badHall;
+  /** A bit for each line that is high, wherever it stands; three lines 120 degrees apart are never all alike. */
+  IN_INTERRUPT void state(uint8_t high, uint8_t all) {
+    if (high == 0 || high == all) ++badHall;
   }
 
  private:

@@ -105,8 +105,8 @@ OUT_OF_LINE void ScanSampler::endBlock() {
   head.badHall = edgeCount_.badHall;
   head.edgesA = edgeCount_.edgesA;
   head.lastEdge = edgeCount_.lastEdge();
-  const uint8_t length = kScanHead + 2 * edgesInBlock_;
-  edgesInBlock_ = 0;
+  const uint8_t length = 2 * edgePlace_;
+  edgePlace_ = kEdgeWord;
   hand(length);
   row_ = writing_->words + kSampleWord;
 }
@@ -180,7 +180,7 @@ void ScanSampler::restart() {
   skip_ = 2;
   slot_ = 0;
   scanInBlock_ = 0;
-  edgesInBlock_ = 0;
+  edgePlace_ = kEdgeWord;
   inBurstBlock_ = 0;
   row_ = writing_->words + kSampleWord;
 }

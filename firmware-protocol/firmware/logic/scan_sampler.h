@@ -49,11 +49,13 @@ class ScanSampler {
   void convert(uint16_t raw);
   IN_INTERRUPT void addEdge(uint16_t distance) {
     if (!takesEdges_) return;
-    if (edgesInBlock_ == kBlockEdges) {
+    const uint8_t place = edgePlace_;
+    if (place == kEdgeWord + kBlockEdges) {
       ++edgesDropped;
       return;
     }
-    writing_->words[kEdgeWord + edgesInBlock_++] = distance;
+    edgePlace_ = place + 1;
+    writing_->words[place] = distance;
   }
   /** Multiplexer input wanted now; changes at the end of a slow conversion. */
   uint8_t multiplexerInput() const { return input_; }
@@ -130,7 +132,8 @@ class ScanSampler {
   uint8_t skip_ = 2;
   uint8_t slot_ = 0;
   uint8_t scanInBlock_ = 0;
-  uint8_t edgesInBlock_ = 0;
+  /** Word of the block for the next edge. */
+  uint8_t edgePlace_ = kEdgeWord;
   uint8_t input_ = 0;
   uint16_t held_[kFastPerScan] = {};
   /** Start of the scan's, or the burst block's, first conversion. */
