@@ -6,13 +6,19 @@ import { join } from 'node:path';
 import { must, newest, providePackages, root } from '../../tests/setup/provide.mjs';
 
 const sources = ['web', 'firmware-protocol', 'bench-sim', 'package-lock.json', 'vite.config.ts'];
+/** What lies among the sources and never reaches the page. */
+const besidePage = /^(dist|serve|harness|host-tests)$|\.(test\.ts|md)$/;
 const built = join(root, 'web', 'dist', 'index.html');
 
 function files(paths) {
   return paths.flatMap((path) => {
     if (!existsSync(path)) return [];
     if (!statSync(path).isDirectory()) return [path];
-    return path.endsWith('dist') ? [] : files(readdirSync(path).map((name) => join(path, name)));
+    return files(
+      readdirSync(path)
+        .filter((name) => !besidePage.test(name))
+        .map((name) => join(path, name)),
+    );
   });
 }
 const stale = () =>
@@ -26,7 +32,7 @@ const stale = () =>
 providePackages();
 if (stale()) {
   process.stdout.write('Building the page (first run, or a source changed).\n');
-  must(join(root, 'node_modules', '.bin', 'vite'), ['build', '--logLevel=warn']);
+  must(join(root, 'node_modules', '.bin', 'vite'), ['build', '--logLevel=error']);
 }
 const { preview } = await import('vite');
 const port = Number(process.env.PORT ?? 4173);
