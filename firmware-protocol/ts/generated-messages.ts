@@ -856,7 +856,7 @@ export const reasonCode = {
   badCrc: 22,
   /** Another session is live. */
   wrongSession: 23,
-  /** The motor is still turning. */
+  /** The motor may still be turning. */
   notStill: 24,
   /** The rig's own supply is too low. */
   supplyLow: 25,
@@ -1008,7 +1008,7 @@ export const codeTable = {
     { code: 21, name: 'baudTooSlow', words: 'The link is too slow for a burst.' },
     { code: 22, name: 'badCrc', words: 'The bytes do not match their CRC.' },
     { code: 23, name: 'wrongSession', words: 'Another session is live.' },
-    { code: 24, name: 'notStill', words: 'The motor is still turning.' },
+    { code: 24, name: 'notStill', words: 'The motor may still be turning.' },
     { code: 25, name: 'supplyLow', words: 'The rig\'s own supply is too low.' },
     { code: 26, name: 'notTurning', words: 'The motor is not turning.' },
   ],

@@ -119,6 +119,21 @@ void FakeRig::proveMotor() {
   ms(100);
 }
 
+void FakeRig::coast() {
+  powerUp();
+  proveMotor();
+  drive(kOutputThrottle, 3500);
+  ms(100);
+  motorFollows = false;
+  drive(kOutputThrottle, 3000);
+  ms(20);
+}
+
+void FakeRig::stopMotor() {
+  edgeTicks = 0;
+  ms(100);
+}
+
 uint8_t FakeRig::drive(uint8_t output, uint16_t width, uint16_t rampMs, uint16_t holdMs) {
   return rig.drive({1, output, width, rampMs, holdMs}, detail);
 }

@@ -24,6 +24,9 @@ class FakeRig {
   void powerUp();
   /** Small steps until the Hall lines prove the motor, then the fail-safe test passed. */
   void proveMotor();
+  /** Powered up and proven; then the throttle at rest, and the motor turns on by itself. */
+  void coast();
+  void stopMotor();
   uint8_t drive(uint8_t output, uint16_t width, uint16_t rampMs = 0, uint16_t holdMs = 1000);
   uint8_t load(uint8_t mask, uint16_t loadMs);
   uint8_t feed(uint8_t level);

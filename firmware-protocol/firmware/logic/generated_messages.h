@@ -173,7 +173,7 @@ constexpr uint8_t kReasonBusy = 20;  // The rig is busy with another command.
 constexpr uint8_t kReasonBaudTooSlow = 21;  // The link is too slow for a burst.
 constexpr uint8_t kReasonBadCrc = 22;  // The bytes do not match their CRC.
 constexpr uint8_t kReasonWrongSession = 23;  // Another session is live.
-constexpr uint8_t kReasonNotStill = 24;  // The motor is still turning.
+constexpr uint8_t kReasonNotStill = 24;  // The motor may still be turning.
 constexpr uint8_t kReasonSupplyLow = 25;  // The rig's own supply is too low.
 constexpr uint8_t kReasonNotTurning = 26;  // The motor is not turning.
 
