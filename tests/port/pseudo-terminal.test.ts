@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: MIT
 // `npm run rig` on a pseudo-terminal, opened by serialport as any client would: hello, an unbroken stream, reset at
 // every opening, bad usage. Time is read off the rig's own ticks; the wall clock only bounds it. Needs the Debian package socat.
-import { type ChildProcess, spawn } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
+import { lstatSync, writeFileSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -11,30 +10,11 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { encodeFrame } from '#protocol/frame';
 import { FrameDecoder } from '#protocol/frame-decoder';
 import { encodeMessage, isMessageFault, type Message, parseMessage } from '#protocol/messages';
+import { pause, type RigProcess, startProgram, startRig, until } from './rig-fixture.ts';
 
-const top = join(import.meta.dirname, '../..');
 let folder = '';
 let path = '';
-let rig: ChildProcess;
-
-function startRig(...words: string[]): ChildProcess {
-  const main = join(top, 'bench-sim/harness/rig.ts');
-  return spawn(process.execPath, ['--import', 'tsx', main, ...words], {
-    cwd: top,
-    stdio: ['ignore', 'pipe', 'pipe'],
-  });
-}
-const textOf = (child: ChildProcess): { text: string } => {
-  const heard = { text: '' };
-  for (const stream of [child.stdout!, child.stderr!])
-    stream.on('data', (chunk: Buffer) => (heard.text += chunk));
-  return heard;
-};
-const pause = (ms: number) => new Promise((done) => setTimeout(done, ms));
-async function until(seen: () => boolean, ms: number): Promise<void> {
-  for (let waited = 0; !seen() && waited < ms; waited += 20) await pause(20);
-  if (!seen()) throw new Error('it did not happen in time');
-}
+let rig: RigProcess;
 
 type ScanBlock = Extract<Message, { type: 'scanBlock' }>;
 type HelloBack = Extract<Message, { type: 'helloBack' }>;
@@ -63,23 +43,27 @@ async function opened(): Promise<Talk> {
     close: () => new Promise((done) => (port.isOpen ? port.close(() => done()) : done())),
   };
 }
+/** Which terminal is at the path now. */
+const line = (): string => {
+  const link = lstatSync(path, { throwIfNoEntry: false, bigint: true });
+  return link ? `${link.ino} ${link.ctimeNs}` : '';
+};
+let lastLine = '';
 /**
- * Open with the hello answered. A terminal lives as long as its one client: who opens again before the next one is
- * made finds no device or a line that hangs up, and opens once more.
+ * Open, with the hello answered. Each client gets a terminal of its own, made when the last one's close was seen; a
+ * close can't be seen once somebody opened the same terminal again, so the next client waits for the fresh one.
  */
 async function openTalk(id: number): Promise<Talk & { readonly answer: HelloBack }> {
-  for (let tries = 0; tries < 50; tries++) {
-    const talk = await opened().catch(() => null);
-    const answer = talk && (await hello(talk, id));
-    if (answer) return { ...talk, answer };
-    await talk?.close();
-    await pause(20);
-  }
-  throw new Error('the virtual rig did not answer');
+  await until(() => line() !== '' && line() !== lastLine, 20_000, 'a fresh terminal');
+  lastLine = line();
+  const talk = await opened();
+  const answer = await hello(talk, id);
+  if (!answer) throw new Error('the virtual rig did not answer');
+  return { ...talk, answer };
 }
 async function hello(talk: Talk, id: number): Promise<HelloBack | undefined> {
   const answer = () => talk.messages.find((m): m is HelloBack => m.type === 'helloBack' && m.id === id);
-  for (let tries = 0; tries < 100 && talk.port.isOpen && !answer(); tries++) {
+  for (let tries = 0; tries < 500 && talk.port.isOpen && !answer(); tries++) {
     if (tries % 5 === 0) talk.say({ type: 'hello', id, major: 1, minor: 0 });
     await pause(20);
   }
@@ -90,19 +74,16 @@ describe('virtual rig on a pseudo-terminal', () => {
   beforeAll(async () => {
     folder = await mkdtemp(join(tmpdir(), 'bench-marshal-'));
     path = join(folder, 'rig');
-    rig = startRig('--pty', path, '--seed', '3');
-    const heard = textOf(rig);
-    await until(() => heard.text.includes('ready'), 20_000);
+    rig = await startRig(path, '--seed', '3');
   });
   afterAll(async () => {
-    rig.kill();
-    await pause(300);
+    await rig.end();
     await rm(folder, { recursive: true, force: true });
   });
 
-  it('answers hello and says that opening reset it', async () => {
+  it('answers hello', async () => {
     const talk = await openTalk(1);
-    expect([talk.answer.major, talk.answer.resetCause]).toEqual([1, 2]);
+    expect(talk.answer.major).toBe(1);
     await talk.close();
   });
 
@@ -110,7 +91,7 @@ describe('virtual rig on a pseudo-terminal', () => {
     const talk = await openTalk(2);
     talk.say({ type: 'stream', id: 3, on: 1 });
     const blocks = () => talk.messages.filter((m): m is ScanBlock => m.type === 'scanBlock');
-    await until(() => blocks().length > 0, 5000);
+    await until(() => blocks().length > 0, 5000, 'the first block');
     const fromMs = performance.now();
     const before = blocks().length;
     await pause(3000);
@@ -122,14 +103,14 @@ describe('virtual rig on a pseudo-terminal', () => {
     expect([...new Set(steps)]).toEqual([8 * 1872]);
     const rigS = (seen.at(-1)!.tick - seen[0].tick) * 0.5e-6;
     // Slower is allowed on a busy computer; faster only by the resonator's 0.5 % and the 20 ms that may be made good.
-    expect(rigS / wallS).toBeGreaterThan(0.3);
+    expect(rigS / wallS).toBeGreaterThan(0.2);
     expect(rigS).toBeLessThan(wallS * 1.005 + 0.05);
   });
 
-  it('starts anew when opened again', async () => {
+  it('says that opening reset it, and starts anew', async () => {
     const first = await openTalk(4);
     first.say({ type: 'stream', id: 5, on: 1 });
-    await until(() => first.messages.some((m) => m.type === 'scanBlock'), 5000);
+    await until(() => first.messages.some((m) => m.type === 'scanBlock'), 5000, 'the first block');
     await first.close();
     const closedMs = performance.now();
     const again = await openTalk(6);
@@ -145,11 +126,13 @@ describe('virtual rig on a pseudo-terminal', () => {
 
 describe('bad usage of npm run rig', () => {
   const run = async (...words: string[]) => {
-    const child = startRig(...words);
-    const heard = textOf(child);
-    const code = await new Promise((done) => child.on('exit', done));
-    return { code, text: heard.text };
+    const child = startProgram('bench-sim/harness/rig.ts', ...words);
+    let text = '';
+    child.stderr!.on('data', (chunk: Buffer) => (text += chunk));
+    const code = await new Promise((done) => child.on('close', done));
+    return { code, text };
   };
+
   it('ends with 2 and says why', async () => {
     const { code, text } = await run('--pty', '/tmp/x', '--fault', 'gremlins=1');
     expect(code).toBe(2);
