@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: MIT
-// Whatever stops the page must stop the rig: Escape at once, a frozen main thread by the beats it withholds.
+// Whatever takes the run out of a person's hands must stop the rig, keep the record and say so: stop by button and
+// keys, a frozen or hidden page, a pulled cable. The rig runs in real time where the wall clock matters.
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { broken, builtPage, holdToGoLive, untilVerdict, type BuiltPage } from './page-fixture.ts';
+import type { Page } from 'playwright-core';
+import { alertOf, holdToGoLive, tryVirtualRig, untilEnded, untilStep, verdictOf } from './bench-hands.ts';
+import { builtPage, pullCable, type BuiltPage } from './page-fixture.ts';
+import { screenFaults } from './screen-faults.ts';
 
 let built: BuiltPage;
 beforeAll(async () => {
@@ -9,42 +13,103 @@ beforeAll(async () => {
 });
 afterAll(() => built?.close());
 
-async function liveRun() {
-  const opened = await built.open(1280, 800);
-  const { page } = opened;
-  await page.getByRole('button', { name: 'Try it on the virtual rig' }).click();
-  await page.getByRole('link', { name: 'Check the receiver rail' }).click();
-  await holdToGoLive(page);
-  await page.getByText('Neutral.').waitFor({ timeout: 60_000 });
-  return opened;
+const forLong = 900_000;
+const ways: readonly (readonly [string, (page: Page) => Promise<void>])[] = [
+  ['Escape', (page) => page.keyboard.press('Escape')],
+  ['the space bar', (page) => page.keyboard.press(' ')],
+  [
+    'the button',
+    (page) => page.getByRole('button', { name: 'Stop', exact: true }).dispatchEvent('pointerdown'),
+  ],
+];
+async function notMeasured(page: Page, words: RegExp): Promise<void> {
+  await untilEnded(page);
+  expect(await alertOf(page).innerText()).toMatch(words);
+  expect(await verdictOf(page).innerText()).toContain('Not measured');
+  expect(await screenFaults(page), String(words)).toEqual([]);
 }
-it('ends a run on Escape, keeps its record and counts it as not measured', async () => {
-  const { page, complaints } = await liveRun();
-  await page.keyboard.press('Escape');
-  await untilVerdict(page, 30_000);
-  expect(await page.getByRole('alert').innerText()).toMatch(/^Stopped/);
-  expect(await page.getByRole('region', { name: 'Verdict' }).innerText()).toContain('Not measured');
-  expect(complaints).toEqual([]);
-  await page.context().close();
-});
-it('stops the rig when the main thread is frozen, and says why', async () => {
-  const { page } = await liveRun();
-  // The accessibility check is itself long enough to freeze the page.
-  expect(await broken(page), 'live').toEqual([]);
-  await page.evaluate(() => {
-    const endMs = performance.now() + 2500;
-    while (performance.now() < endMs);
-  });
-  await untilVerdict(page, 30_000);
-  expect(await page.getByRole('alert').innerText()).toMatch(/Tripped, everything off[\s\S]*fell silent/);
-  await page.getByRole('button', { name: 'I found it, clear the trip' }).click();
-  await page
-    .getByText('Nothing is live.')
-    .or(page.getByRole('button', { name: 'Run it again' }))
-    .first()
-    .waitFor();
-  await page.context().close();
-});
+it.each([
+  [1280, 800],
+  [390, 844],
+])(
+  'ends a run by Escape, space and button at %i x %i, and keeps each record',
+  async (width, height) => {
+    const { page, go, complaints } = await built.open(width, height);
+    await tryVirtualRig(page);
+    for (const [, stop] of ways) {
+      await holdToGoLive(page);
+      await untilStep(page, /^Neutral/);
+      await stop(page);
+      await notMeasured(page, /^Stopped[\s\S]*by hand/);
+      await page.getByRole('button', { name: 'Run it again' }).click();
+    }
+    await go('#/logbook');
+    await page
+      .locator('tbody tr')
+      .nth(ways.length - 1)
+      .waitFor();
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  },
+  forLong,
+);
+it(
+  'stops a running motor when the main thread is frozen, and says why afterwards',
+  async () => {
+    const { page, go } = await built.open(1280, 800, 1);
+    await tryVirtualRig(page);
+    await go('#/run/motor-no-load');
+    await holdToGoLive(page);
+    await untilStep(page, /^Warming up at half throttle/);
+    await page.evaluate(() => {
+      const endMs = performance.now() + 4000;
+      while (performance.now() < endMs);
+    });
+    await notMeasured(page, /Tripped, everything off[\s\S]*fell silent/);
+    await page.getByRole('button', { name: 'I found it, clear the trip' }).click();
+    await page.getByRole('button', { name: 'I found it, clear the trip' }).waitFor({ state: 'detached' });
+    expect(await page.locator('.well.live').count(), 'nothing is live').toBe(0);
+    await page.context().close();
+  },
+  forLong,
+);
+it(
+  'stops when the page is hidden, and says why',
+  async () => {
+    const { page, complaints } = await built.open(1280, 800);
+    await tryVirtualRig(page);
+    await holdToGoLive(page);
+    await untilStep(page, /^Neutral/);
+    // A headless Chromium never hides a page: it is told so in the way a browser tells it.
+    await page.evaluate(() => {
+      Object.defineProperty(document, 'hidden', { configurable: true, get: () => true });
+      document.dispatchEvent(new Event('visibilitychange'));
+    });
+    await notMeasured(page, /^Stopped[\s\S]*The page was hidden/);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  },
+  forLong,
+);
+it(
+  'keeps the record when the cable is pulled in a run, says what to do, and goes on with the rig plugged in again',
+  async () => {
+    const { page, complaints } = await built.open(390, 844);
+    await tryVirtualRig(page);
+    await holdToGoLive(page);
+    await untilStep(page, /^Neutral/);
+    await pullCable(page);
+    await notMeasured(page, /^Link lost[\s\S]*disconnect the pack[\s\S]*kept/);
+    await page.getByRole('button', { name: 'Run it again' }).click();
+    await page.getByRole('button', { name: 'Start the virtual rig' }).click();
+    await holdToGoLive(page);
+    await page.keyboard.press('Escape');
+    await notMeasured(page, /^Stopped/);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  },
+  forLong,
+);
 it('gives words for a file that is no record', async () => {
   const { page } = await built.open(1280, 800);
   const file = {
@@ -53,6 +118,6 @@ it('gives words for a file that is no record', async () => {
     buffer: Buffer.from('{"format":"soup"}'),
   };
   await page.getByLabel('File of a saved record').setInputFiles(file);
-  expect(await page.getByRole('alert').innerText()).toContain('not a run record of this bench');
+  expect(await alertOf(page).innerText()).toContain('not a run record of this bench');
   await page.context().close();
 });

@@ -11,7 +11,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readRecord, samplesOf } from '#core/record/record-reader';
 import { drawCar } from '#sim/physics/population';
 import { actInScene } from '../../bench-sim/harness/scene.ts';
-import { holdToGoLive } from '../browser/page-fixture.ts';
+import { holdToGoLive } from '../browser/bench-hands.ts';
 import { missingForPrivateSerial, PrivateSerial } from './private-serial.ts';
 import { type RigProcess, startRig, top, until } from './rig-fixture.ts';
 

@@ -19,6 +19,7 @@ export interface VirtualRig {
     speed: number,
   ): Promise<{ readonly port: MessagePort; readonly car: Car }>;
   person(act: string): void;
+  unplug(): void;
   close(): void;
 }
 /** What the window's Web Serial can do, or null where the browser has none. */
@@ -102,6 +103,10 @@ export class RigWays {
   }
   person(act: string): void {
     this.#virtual?.person(act);
+  }
+  /** To see what a lost link looks like. */
+  pullCable(): void {
+    this.#virtual?.unplug();
   }
   leave(): void {
     this.bench.close();

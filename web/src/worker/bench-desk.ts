@@ -24,6 +24,8 @@ export interface DeskTools {
   readonly now: () => number;
   readonly randomWord: () => number;
 }
+const hiddenWords =
+  'The page was hidden, and a hidden page cannot watch a run. Keep it in front and run the check again.';
 const wordsOf = (thrown: unknown) => (thrown instanceof Error ? thrown.message : String(thrown));
 
 export class BenchDesk {
@@ -87,13 +89,13 @@ export class BenchDesk {
   }
   private hide(hidden: boolean): void {
     this.page.hidden = hidden;
-    if (hidden && this.runs.running) this.stop();
+    if (hidden && this.runs.running) this.stop(hiddenWords);
   }
   /** The safe order at once; a run breaks off with it. */
-  private stop(): void {
+  private stop(words?: string): void {
     const { session } = this;
     const idle = !this.runs.running;
-    this.runs.stop();
+    this.runs.stop(words);
     if (!session || session.state.kind === 'none' || session.state.kind === 'lost') return;
     const sent = idle ? session.end() : session.ask({ type: 'safeAll' });
     sent.catch((thrown) => this.trouble('open', thrown));

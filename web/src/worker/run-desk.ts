@@ -8,6 +8,7 @@ import { withTruth, type VirtualTruth } from '#core/record/virtual-truth';
 import type { SampleStore } from '#core/samples/sample-store';
 import { runCheck } from '#session/check-runner';
 import type { RigSession } from '#session/rig-session';
+import { RunStopped } from '#session/run-stopped';
 import type { FromBench } from './messages.ts';
 import { TraceFeed } from './trace-feed.ts';
 
@@ -57,8 +58,9 @@ export class RunDesk {
     this.tell({ kind: 'trace', trace: feed.all(samplesOf(record)), fresh: true });
     this.tell({ kind: 'finished', runId, text: writeRecord(kept) });
   }
-  stop(): void {
-    this.current?.abort.abort();
+  /** Without words it was a hand's. */
+  stop(words?: string): void {
+    this.current?.abort.abort(words === undefined ? undefined : new RunStopped('stopped', words));
   }
   done(askId: number): void {
     this.answers.get(askId)?.();

@@ -30,6 +30,10 @@ export class VirtualRigWorker {
   person(act: string): void {
     this.tell({ kind: 'person', act });
   }
+  /** As if the cable were pulled. */
+  unplug(): void {
+    this.tell({ kind: 'unplug' });
+  }
   close(): void {
     this.worker.terminate();
   }
