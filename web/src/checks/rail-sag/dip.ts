@@ -5,9 +5,17 @@ import { median } from 'simple-statistics';
 import { uncertain, type Quantity } from '#core/measurements/quantity';
 import { measured, type ResultName } from '#core/measurements/finding';
 import type { Finding } from '#core/measurements/measurement';
-import { gainLines, linearityLine, rectangular, typeB, zeroLine } from '#core/measurements/tap-errors';
+import {
+  gainLines,
+  linearityLines,
+  type Line,
+  pinShare,
+  rectangular,
+  typeB,
+  zeroLine,
+} from '#core/measurements/tap-errors';
 import { NotMeasurable, tapOf } from '#core/measurements/tap-reading';
-import { scaled, tapScaling } from '#core/samples/tap-scaling';
+import { codeAt, scaled, tapScaling } from '#core/samples/tap-scaling';
 import type { AnalysisInput } from '../check.ts';
 import type { Evidence, KeptBurst } from './evidence.ts';
 
@@ -36,19 +44,17 @@ export function recoveryOf(name: ResultName, input: Input): Finding {
   const bursts = input.evidence.loadBursts;
   if (bursts.length === 0) throw new NotMeasurable('No burst with a load step was recorded. Run again.');
   const value = median(bursts.map((burst) => recoveryIn(input, burst)));
-  const [{ intervalS }] = bursts;
-  const grid = typeB('grid', 'samples are 104 us apart', 'rig description');
-  const noise = typeB('band', 'noise at the edge of the 2 % band', 'computed');
-  const quantity = uncertain(value, [
-    [grid, rectangular(intervalS / 2)],
-    [noise, rectangular(intervalS / 2)],
-  ]);
+  const quantity = uncertain(value, gridLines(bursts[0].intervalS));
   return measured(name, quantity, {
     formula:
       'Time from the load step until the rail is for the last time further than 2 % of its setting from its settled value.',
     evidence: bursts.map(stretchOf),
   });
 }
+const gridLines = (intervalS: number): Line[] => [
+  [typeB('grid', 'samples are 104 us apart', 'rig description'), rectangular(intervalS / 2)],
+  [typeB('band', 'noise at the edge of the 2 % band', 'computed'), rectangular(intervalS / 2)],
+];
 const stretchOf = ({ startS, intervalS, codes, tap }: KeptBurst) => ({
   fromS: startS,
   toS: startS + intervalS * codes.length,
@@ -82,13 +88,14 @@ function lowestOf(wave: Float64Array): Lowest {
 function dipQuantity(input: Input, { value, missedV }: Lowest): Quantity {
   const tap = tapOf(input.rig, 'railVoltage');
   const { volts } = input.samples.supply(0, input.samples.latestS);
+  const share = pinShare(tap, value, false);
   const noiseV = (tap.error.noiseLsb * volts * Math.abs(unitsPerV(input))) / 1024;
   const missed = typeB('missed', 'dip between two samples', 'computed from the neighbours');
   const noise = typeB('one sample', 'noise and rounding of a single sample', 'rig description');
   return uncertain(value - missedV / 2 + noiseV / 2, [
     ...gainLines(input.rig, tap, value, false),
     zeroLine(input.rig, tap, false),
-    linearityLine(tap, value, volts),
+    ...linearityLines(input.rig, tap, { code: codeAt(tap, value, volts), share, supplyV: volts }),
     [missed, rectangular(missedV / 2 + 0.003 * value)],
     [noise, rectangular(2 * noiseV)],
   ]);
@@ -105,10 +112,13 @@ function recoveryIn(input: Input, burst: KeptBurst): number {
   const band = recoveredShare * input.car.controller.railSettingV;
   const errors = Array.from(loaded, (v) => v - settledV);
   const outside = errors.findLastIndex((error) => Math.abs(error) > band);
-  return outside < 1
-    ? 0
-    : (outside - 1 + crossing(errors, outside, band)) * burst.intervalS + sampledAfterStepS;
+  // Never seen outside: it was back, if it ever left, before the first sample.
+  const samples = outside < 1 ? 0.5 : outside - 1 + crossing(errors, outside, band);
+  const lateS = sampledAfterStepS - filterS(input, burst.tap);
+  return samples * burst.intervalS + (outside < 1 ? 0 : lateS);
 }
+/** What the tap's low-pass is late by: its time constant. */
+const filterS = ({ rig }: Input, tap: string): number => 1 / (2 * Math.PI * tapOf(rig, tap).cornerHz);
 /** Part of the way from the last sample outside the band to the next, in a straight line. */
 function crossing(errors: readonly number[], last: number, band: number): number {
   const [here, next] = [errors[last], errors[last + 1] ?? 0];

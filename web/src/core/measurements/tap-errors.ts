@@ -4,7 +4,7 @@
 // has one. It knows no samples and no checks.
 import type { RigDescription, Tap } from '../samples/rig-description.ts';
 import type { ClockFit } from '../samples/sample-store.ts';
-import { stepOf } from '../samples/tap-scaling.ts';
+import { codesPerSpan, stepOf } from '../samples/tap-scaling.ts';
 import type { Source } from './quantity.ts';
 
 export type Line = readonly [source: Source, u: number];
@@ -49,7 +49,7 @@ export function gainLines(rig: RigDescription, tap: Tap, value: number, zeroTrim
     ],
     [
       typeB('reference linearity', 'converter non-linearity at the reference', declared),
-      rectangular(share * referenceInl(rig, tap)),
+      rectangular(share * ownShare * tap.error.inlLsb * (1 / referenceCode(rig))),
     ],
   ];
 }
@@ -58,11 +58,9 @@ export function pinShare(tap: Tap, value: number, zeroTrimmed: boolean): number 
   if (tap.scale.kind !== 'linear') return 0;
   return zeroTrimmed ? value : value + tap.scale.zeroV * tap.scale.unitsPerV;
 }
-/** Non-linearity of the one reading that all volts hang on, relative; the reference stands at half the span. */
-function referenceInl(rig: RigDescription, tap: Tap): number {
-  const code = (rig.descriptor.reference.volts / rig.descriptor.nominalSupplyV) * 1024;
-  return tap.error.inlLsb / code;
-}
+/** The reference stands at about half the span. */
+const referenceCode = ({ descriptor }: RigDescription): number =>
+  (descriptor.reference.volts / descriptor.nominalSupplyV) * codesPerSpan;
 /** Zero: the whole offset before a trim, only its drift after one. */
 export function zeroLine(rig: RigDescription, tap: Tap, zeroTrimmed: boolean): Line {
   const kept = calibrated(rig, tap.id);
@@ -76,12 +74,34 @@ export function zeroLine(rig: RigDescription, tap: Tap, zeroTrimmed: boolean): L
   };
   return [source, kept.offsetU / 2];
 }
-/** Non-linearity at one code: readings at the same code share it, others don't. */
-export function linearityLine(tap: Tap, value: number, supplyV: number): Line {
-  const step = stepOf(tap, supplyV);
-  const place = Math.round(value / step);
-  const source = typeB(`linearity ${tap.channel} ${place}`, `converter non-linearity of ${tap.id}`, declared);
-  return [source, rectangular(tap.error.inlLsb * step)];
+/** How the declared non-linearity is split: a bow over the whole span that every code of the converter shares, and
+ *  a part of each code's own (from memory of such converters; together they stay near the declared bound). */
+const bowShare = 0.7;
+export const ownShare = 0.55;
+/** Non-linearity at one code. The bow is a parabola over the span and acts on the reference reading as well, so
+ *  what it does to a value falls out near the reference and in differences; the rest is shared at the same code only. */
+export function linearityLines(rig: RigDescription, tap: Tap, at: LinearityAt): Line[] {
+  const step = stepOf(tap, at.supplyV);
+  const x = at.code / codesPerSpan;
+  const bow = 4 * x * (1 - x) * step - at.share / referenceCode(rig);
+  const own = `linearity ${tap.channel} ${Math.round(at.code)}`;
+  return [
+    [
+      typeB('bow', 'bow of the converter over its span', declared),
+      rectangular(bowShare * tap.error.inlLsb) * bow,
+    ],
+    [
+      typeB(own, `converter non-linearity of ${tap.id}`, declared),
+      rectangular(ownShare * tap.error.inlLsb * step),
+    ],
+  ];
+}
+export interface LinearityAt {
+  /** Mean code of one conversion. */
+  readonly code: number;
+  /** What of the value hangs on the supply reading, in the tap's unit (see pinShare). */
+  readonly share: number;
+  readonly supplyV: number;
 }
 /** Rounding left in a mean of noisy codes: amplitude exp(-2 pi^2 s^2)/pi of a step, s the noise in steps; at most
  *  half a step where nothing dithers (Widrow, Kollar, Quantization Noise, 2008: from memory). */

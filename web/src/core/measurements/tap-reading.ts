@@ -4,11 +4,12 @@
 import type { RigDescription, Tap } from '../samples/rig-description.ts';
 import type { SampleStore } from '../samples/sample-store.ts';
 import { outputBits } from '../samples/scan-block.ts';
+import { codeAt } from '../samples/tap-scaling.ts';
 import { difference, uncertain, type Quantity } from './quantity.ts';
 import { steadyMean, type SteadyMean } from './steady-mean.ts';
 import {
   gainLines,
-  linearityLine,
+  linearityLines,
   pinShare,
   quantisationLine,
   typeA,
@@ -67,7 +68,7 @@ export function zeroOf(bench: Bench, id: string): Quantity {
   const { volts } = supplyOf(bench, stretch);
   return uncertain(found.mean, [
     [typeA(`zero ${id}`, `noise of the zero of ${id}`, found.dof), found.u],
-    linearityLine(tap, found.mean, volts),
+    ...linearityLines(bench.rig, tap, { code: codeAt(tap, found.mean, volts), share: 0, supplyV: volts }),
     quantisationLine(tap, `zero ${id}`, found.sd * Math.SQRT2, volts),
   ]);
 }
@@ -110,7 +111,11 @@ function budgeted(bench: Bench, id: string, stretch: Stretch, trimmed: boolean, 
   return uncertain(found.mean, [
     ...gainLines(bench.rig, tap, value, trimmed),
     zeroLine(bench.rig, tap, trimmed),
-    linearityLine(tap, found.mean, supply.volts),
+    ...linearityLines(bench.rig, tap, {
+      code: codeAt(tap, found.mean, supply.volts),
+      share,
+      supplyV: supply.volts,
+    }),
     quantisationLine(tap, key, found.sd * Math.SQRT2, supply.volts),
     supplyNoise,
     [typeA(`noise ${key}`, `noise of ${id}`, found.dof), found.u],

@@ -40,6 +40,11 @@ export function stepOf(tap: Tap, supplyV: number): number {
   if (tap.scale.kind !== 'linear') return Number.NaN;
   return (supplyV / codesPerSpan) * Math.abs(tap.scale.unitsPerV);
 }
+/** Code at which a linear tap shows a value; the way back of `scaled` without a calibration. */
+export function codeAt(tap: Tap, value: number, supplyV: number): number {
+  if (tap.scale.kind !== 'linear') return Number.NaN;
+  return ((value / tap.scale.unitsPerV + tap.scale.zeroV) / supplyV) * codesPerSpan;
+}
 /** True when the mean of `count` conversions touches an end of the converter or of the tap's range. */
 export function isClipped(tap: Tap, code: number, count: number, value: number): boolean {
   const oneStep = 1 / count;
