@@ -14,13 +14,12 @@ beforeAll(async () => {
 afterAll(() => built?.close());
 
 const forLong = 900_000;
+const byButton = (page: Page) =>
+  page.getByRole('button', { name: 'Stop', exact: true }).dispatchEvent('pointerdown');
 const ways: readonly (readonly [string, (page: Page) => Promise<void>])[] = [
   ['Escape', (page) => page.keyboard.press('Escape')],
   ['the space bar', (page) => page.keyboard.press(' ')],
-  [
-    'the button',
-    (page) => page.getByRole('button', { name: 'Stop', exact: true }).dispatchEvent('pointerdown'),
-  ],
+  ['the button', byButton],
 ];
 async function notMeasured(page: Page, words: RegExp): Promise<void> {
   await untilEnded(page);
@@ -28,13 +27,10 @@ async function notMeasured(page: Page, words: RegExp): Promise<void> {
   expect(await verdictOf(page).innerText()).toContain('Not measured');
   expect(await screenFaults(page), String(words)).toEqual([]);
 }
-it.each([
-  [1280, 800],
-  [390, 844],
-])(
-  'ends a run by Escape, space and button at %i x %i, and keeps each record',
-  async (width, height) => {
-    const { page, go, complaints } = await built.open(width, height);
+it(
+  'ends a run by Escape, space and button, and keeps each record',
+  async () => {
+    const { page, go, complaints } = await built.open(1280, 800);
     await tryVirtualRig(page);
     for (const [, stop] of ways) {
       await holdToGoLive(page);
@@ -103,7 +99,7 @@ it(
     await page.getByRole('button', { name: 'Run it again' }).click();
     await page.getByRole('button', { name: 'Start the virtual rig' }).click();
     await holdToGoLive(page);
-    await page.keyboard.press('Escape');
+    await byButton(page);
     await notMeasured(page, /^Stopped/);
     expect(complaints).toEqual([]);
     await page.context().close();
