@@ -4,7 +4,9 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
 
-const slow = { testTimeout: 300_000, hookTimeout: 120_000, fileParallelism: false };
+const slow = { testTimeout: 300_000, hookTimeout: 240_000 };
+/** One after the other: they share a browser, a terminal, or the wall clock. */
+const alone = { ...slow, fileParallelism: false };
 const project = (name: string, include: string[], more = {}) => ({
   plugins: [svelte()],
   test: { name, include, environment: 'node', ...more },
@@ -23,8 +25,8 @@ export default defineConfig({
         { testTimeout: 60_000 },
       ),
       project('sim', ['tests/sim/**/*.test.ts'], slow),
-      project('browser', ['tests/browser/**/*.test.ts'], slow),
-      project('port', ['tests/port/**/*.test.ts'], slow),
+      project('browser', ['tests/browser/**/*.test.ts'], alone),
+      project('port', ['tests/port/**/*.test.ts'], alone),
     ],
   },
 });

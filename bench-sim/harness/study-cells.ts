@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Which cells a study has: every check on every seed without faults, and each fault at severity 0 and 1 on the
-// check that must notice it. It runs nothing.
+// Which cells a study has: every check on every seed without faults, and each fault asked for at each severity on
+// the check that must notice it. It runs nothing.
 import { faultTable } from '#sim/faults/faults';
 import type { Cell } from './study-run.ts';
 
@@ -8,16 +8,16 @@ export interface StudyPlan {
   readonly checks: readonly string[];
   readonly firstSeed: number;
   readonly seeds: number;
-  readonly withFaults: boolean;
+  /** Names of faults; none: healthy cars only. */
+  readonly faults: readonly string[];
+  readonly severities: readonly number[];
 }
-export function cellsOf({ checks, firstSeed, seeds, withFaults }: StudyPlan): Cell[] {
+export function cellsOf({ checks, firstSeed, seeds, faults, severities }: StudyPlan): Cell[] {
   const all = Array.from({ length: seeds }, (_, i) => firstSeed + i);
-  const healthy = checks.flatMap((check) => all.map((seed) => ({ check, seed, faults: {} })));
-  if (!withFaults) return healthy;
-  const spoilt = faultTable
-    .filter(({ check }) => checks.includes(check))
+  if (faults.length === 0) return checks.flatMap((check) => all.map((seed) => ({ check, seed, faults: {} })));
+  return faultTable
+    .filter(({ check, name }) => checks.includes(check) && faults.includes(name))
     .flatMap(({ name, check }) =>
-      [0, 1].flatMap((severity) => all.map((seed) => ({ check, seed, faults: { [name]: severity } }))),
+      severities.flatMap((severity) => all.map((seed) => ({ check, seed, faults: { [name]: severity } }))),
     );
-  return [...healthy, ...spoilt];
 }

@@ -2,6 +2,9 @@
 // One cell of a study: one check on the emulated firmware with one seed and its faults, boiled down to what is
 // counted. It knows no statistics.
 import type { Check } from '#checks/check';
+import type { Finding } from '#core/measurements/measurement';
+import { judge } from '#core/verdicts/judge';
+import type { VerdictWord } from '#core/verdicts/limit';
 import type { RunRecord } from '#core/record/run-record';
 import { runCheck } from '#session/check-runner';
 import type { Faults } from '#sim/faults/faults';
@@ -20,6 +23,13 @@ export interface CellResult {
   readonly value: number | null;
   readonly interval: readonly [number, number] | null;
   readonly truth: number | null;
+  /** What the decision rule says when the truth stands exactly at an upper and at a lower limit, and two
+   *  half-widths inside either; null without value or truth. */
+  readonly placed: Placed | null;
+}
+export interface Placed {
+  readonly atLimit: readonly VerdictWord[];
+  readonly inside: readonly VerdictWord[];
 }
 export interface CellOutcome extends Cell {
   readonly verdict: string;
@@ -60,7 +70,19 @@ export function outcomeOf(
       value: finding.measured ? finding.value : null,
       interval: finding.measured ? finding.interval : null,
       truth: truth[finding.id] ?? null,
+      placed: placedAt(finding, truth[finding.id]),
     })),
     ...took,
+  };
+}
+
+function placedAt(finding: Finding, truth: number | undefined): Placed | null {
+  if (!finding.measured || truth === undefined) return null;
+  const twoU = finding.interval[1] - finding.interval[0];
+  const word = (bounds: { min?: number; max?: number }): VerdictWord =>
+    judge(finding, { ...bounds, unit: finding.unit, kind: 'published', source: 'study' }).verdict;
+  return {
+    atLimit: [word({ max: truth }), word({ min: truth })],
+    inside: [word({ max: truth + twoU }), word({ min: truth - twoU })],
   };
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 import { describe, expect, it } from 'vitest';
 import { cellsOf } from './study-cells.ts';
+import { compatibilities } from './study-decisions.ts';
 import type { CellOutcome } from './study-run.ts';
 import { clopperPearson, pooledCoverage, resultSummaries, verdictCounts } from './study-summary.ts';
 
@@ -12,8 +13,24 @@ const outcome = (value: number, truth: number, more: Partial<CellOutcome> = {}):
   ending: 'done',
   reason: '',
   results: [
-    { id: 'steady-drop', unit: 'V', verdict: 'pass', value, interval: [value - 0.1, value + 0.1], truth },
-    { id: 'recovery', unit: 's', verdict: 'not measured', value: null, interval: null, truth: 1 },
+    {
+      id: 'steady-drop',
+      unit: 'V',
+      verdict: 'pass',
+      value,
+      interval: [value - 0.1, value + 0.1],
+      truth,
+      placed: null,
+    },
+    {
+      id: 'recovery',
+      unit: 's',
+      verdict: 'not measured',
+      value: null,
+      interval: null,
+      truth: 1,
+      placed: null,
+    },
   ],
   rigS: 20,
   wallS: 5,
@@ -69,15 +86,27 @@ describe('the figures of a study', () => {
     expect(counted).toMatchObject({ expected: 'tripped', counts: { tripped: 2 } });
     expect(counted.reasons).toEqual(['seed 1, tripped: The stop line opened at 2.1 s.']);
   });
-  it('has a cell for each seed, and each fault at both ends on its own check', () => {
-    const plan = { checks: ['servo-stall'], firstSeed: 5, seeds: 3, withFaults: true };
-    const cells = cellsOf(plan);
-    expect(cells.filter(({ faults }) => Object.keys(faults).length === 0).map(({ seed }) => seed)).toEqual([
-      5, 6, 7,
-    ]);
-    expect(new Set(cells.flatMap(({ faults }) => Object.keys(faults)))).toEqual(
-      new Set(['failing-servo-motor', 'block-loose']),
-    );
-    expect(cells).toHaveLength(3 + 2 * 2 * 3);
+  it('has a cell for each seed, or each fault at each severity on its own check', () => {
+    const plan = { checks: ['rail-sag'], firstSeed: 5, seeds: 3, faults: [], severities: [0, 1] };
+    expect(cellsOf(plan).map(({ seed }) => seed)).toEqual([5, 6, 7]);
+    const spoilt = cellsOf({ ...plan, faults: ['soft-rail', 'weak-rotor'] });
+    expect(spoilt).toHaveLength(6);
+    expect(spoilt.filter(({ faults }) => faults['soft-rail'] === 1)).toHaveLength(3);
+  });
+});
+describe('compatible with 95 to 98.5 %', () => {
+  // By hand: P(X <= 920) of Bin(1000, 0.95) is 3e-5, P(X >= 1000) of Bin(1000, 0.985) is 0.985^1000 = 2.7e-7.
+  it('refuses coverage that is too poor and intervals that are too wide', () =>
+    expect(
+      compatibilities([
+        [920, 1000],
+        [1000, 1000],
+        [955, 1000],
+      ]),
+    ).toEqual([expect.stringContaining('too few inside'), expect.stringContaining('too wide'), 'yes']));
+  it('asks more of one among many (Holm)', () => {
+    const many = Array.from({ length: 40 }, () => [950, 1000] as const);
+    expect(compatibilities([[930, 1000]])[0]).toContain('too few');
+    expect(compatibilities([[930, 1000], ...many])[0]).toBe('yes');
   });
 });

@@ -111,7 +111,7 @@ function expectedOf(fault: string, severity: number): string {
   if (severity === 0 || !verdict) return 'pass';
   return verdict === 'notMeasured' ? 'not measured' : verdict;
 }
-function grouped<T>(items: readonly T[], keyOf: (item: T) => string): Map<string, T[]> {
+export function grouped<T>(items: readonly T[], keyOf: (item: T) => string): Map<string, T[]> {
   const groups = new Map<string, T[]>();
   for (const item of items) groups.set(keyOf(item), [...(groups.get(keyOf(item)) ?? []), item]);
   return groups;

@@ -4,6 +4,7 @@
 import { availableParallelism } from 'node:os';
 import { parseArgs } from 'node:util';
 import { checks } from '#checks/index';
+import { faultTable } from '#sim/faults/faults';
 import { BadUsage } from './bad-usage.ts';
 import { findCheck } from './check-catalog.ts';
 import { seedOf } from './command-arguments.ts';
@@ -12,10 +13,11 @@ import { table } from './run-table.ts';
 import { cellsOf, type StudyPlan } from './study-cells.ts';
 import { runStudy } from './study-crew.ts';
 import type { CellOutcome } from './study-run.ts';
+import { decisionCounts } from './study-decisions.ts';
 import { pooledCoverage, resultSummaries, verdictCounts, type Coverage } from './study-summary.ts';
 
 const usage =
-  'Usage: npm run study -- [--checks a,b] [--seeds N] [--first SEED] [--faults] [--solved] [--workers N] [--json]';
+  'Usage: npm run study -- [--checks a,b] [--seeds N] [--first SEED] [--faults all|a,b] [--severities 0,1] [--solved] [--workers N] [--json]';
 const defaultSeeds = 20;
 
 function planOf(words: readonly string[]): StudyPlan & { workers: number; solved: boolean; json: boolean } {
@@ -25,11 +27,26 @@ function planOf(words: readonly string[]): StudyPlan & { workers: number; solved
     checks: wanted.map((id) => findCheck(id).id),
     seeds: values.seeds === undefined ? defaultSeeds : seedOf(values.seeds),
     firstSeed: values.first === undefined ? 1 : seedOf(values.first),
-    withFaults: values.faults ?? false,
+    faults: faultsOf(values.faults),
+    severities: (values.severities ?? '0,1').split(',').map(severityAt),
     workers: values.workers === undefined ? availableParallelism() : Math.max(1, seedOf(values.workers)),
     solved: values.solved ?? false,
     json: values.json ?? false,
   };
+}
+function faultsOf(named = ''): string[] {
+  if (named === '') return [];
+  const known = faultTable.map(({ name }) => name as string);
+  const wanted = named === 'all' ? known : named.split(',');
+  const unknown = wanted.find((name) => !known.includes(name));
+  if (unknown !== undefined)
+    throw new BadUsage('unknownFault', `There is no fault "${unknown}". Faults: ${known.join(', ')}.`);
+  return wanted;
+}
+function severityAt(text: string): number {
+  const severity = Number(text);
+  if (text.trim() !== '' && severity >= 0 && severity <= 1) return severity;
+  throw new BadUsage('badFlag', `"${text}" is no severity: a number from 0 to 1 is needed.`);
 }
 function parsed(words: readonly string[]) {
   const text = { type: 'string' } as const;
@@ -38,7 +55,8 @@ function parsed(words: readonly string[]) {
     checks: text,
     seeds: text,
     first: text,
-    faults: flag,
+    faults: text,
+    severities: text,
     solved: flag,
     workers: text,
     json: flag,
@@ -65,6 +83,7 @@ async function main(): Promise<number> {
     checks: plan.checks,
     pooled: pooledCoverage(outcomes),
     results: resultSummaries(outcomes),
+    decisions: decisionCounts(outcomes),
     verdicts: verdictCounts(outcomes),
     speed: speedOf(outcomes),
   };
@@ -84,10 +103,21 @@ type Summary = {
   seeds: number;
   pooled: Coverage;
   results: ReturnType<typeof resultSummaries>;
+  decisions: ReturnType<typeof decisionCounts>;
   verdicts: ReturnType<typeof verdictCounts>;
   speed: number;
 };
-function textOf({ date, solved, firstSeed, seeds, pooled, results, verdicts, speed }: Summary): string {
+function textOf({
+  date,
+  solved,
+  firstSeed,
+  seeds,
+  pooled,
+  results,
+  decisions,
+  verdicts,
+  speed,
+}: Summary): string {
   return [
     `Study of ${date}: seeds ${firstSeed} to ${firstSeed + seeds - 1} ${solved ? 'solved at the conversion instants' : 'on the emulated firmware'}, ${speed.toFixed(1)} rig seconds a second`,
     '',
@@ -115,6 +145,16 @@ function textOf({ date, solved, firstSeed, seeds, pooled, results, verdicts, spe
     ]),
     '',
     `Pooled: ${pooled.inside} of ${pooled.of} inside, ${(100 * pooled.share).toFixed(1)} % (${boundsText(pooled)})`,
+    '',
+    ...table([
+      ['result', 'exactly at its limit: passed', 'inside by two U: undecided', 'one-sided chance, Holm'],
+      ...decisions.map((d) => [
+        d.id,
+        `${d.atLimitPassed}/${d.atLimit}`,
+        `${d.insideUndecided}/${d.inside}`,
+        d.compatible,
+      ]),
+    ]),
     '',
     ...table([
       ['check', 'fault', 'severity', 'expected', 'got'],
