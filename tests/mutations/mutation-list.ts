@@ -1,0 +1,291 @@
+// SPDX-License-Identifier: MIT
+// Deliberate faults in estimators, units, guard bands and scaling: each replaces one piece of text in one file,
+// and the unit tests of `tests` must notice. The list is data; run.ts puts them in one at a time.
+
+export interface Mutation {
+  /** What the fault would do. */
+  readonly words: string;
+  readonly file: string;
+  readonly find: string;
+  readonly put: string;
+  /** Folder or file of the tests that must fail. */
+  readonly tests: string;
+}
+const core = 'web/src/core';
+const measurements = `${core}/measurements`;
+const within = (folder: string, file: string, tests = folder) => ({ file: `${folder}/${file}`, tests });
+const quantity = within(measurements, 'quantity.ts', `${measurements}/quantity`);
+const interval = within(measurements, 'coverage-interval.ts', `${measurements}/coverage`);
+const york = within(measurements, 'york-fit.ts', `${measurements}/york`);
+const steady = within(measurements, 'steady-mean.ts', `${measurements}/steady`);
+const errors = within(measurements, 'tap-errors.ts', `${measurements}/tap`);
+const reading = within(measurements, 'tap-reading.ts', `${measurements}/tap`);
+const judge = within(`${core}/verdicts`, 'judge.ts');
+const note = within(`${core}/verdicts`, 'undecided-note.ts');
+const scaling = within(`${core}/samples`, 'tap-scaling.ts', core);
+const columns = within(`${core}/samples`, 'scan-columns.ts');
+const edges = within(`${core}/samples`, 'edge-train.ts');
+const supply = within(`${core}/samples`, 'supply-track.ts', core);
+const motor = within('web/src/checks/motor-no-load', 'analysis.ts');
+const stall = within('web/src/checks/servo-stall', 'analysis.ts');
+const source = within('web/src/checks/rail-sag', 'source-line.ts');
+const drop = within('web/src/checks/rail-sag', 'steady-drop.ts');
+const dip = within('web/src/checks/rail-sag', 'dip.ts');
+const clock = within('web/src/session', 'rig-clock.ts', 'web/src/session/rig-clock');
+
+export const mutations: readonly Mutation[] = [
+  { words: 'a difference adds instead of subtracting', ...quantity, find: '[-1, b],', put: '[1, b],' },
+  {
+    words: 'shared sources are added as magnitudes, so a reference no longer falls out of a ratio',
+    ...quantity,
+    find: 'cu: (sum.get(id)?.cu ?? 0) + c * cu',
+    put: 'cu: Math.hypot(sum.get(id)?.cu ?? 0, c * cu)',
+  },
+  {
+    words: 'Welch-Satterthwaite with squares instead of fourth powers',
+    ...quantity,
+    find: 'cu ** 4 / source.dof',
+    put: 'cu ** 2 / source.dof',
+  },
+  {
+    words: 'standard uncertainty as a plain sum',
+    ...quantity,
+    find: 'Math.hypot(...Array.from(x.terms.values(), (term) => term.cu))',
+    put: 'Array.from(x.terms.values()).reduce((sum, term) => sum + Math.abs(term.cu), 0)',
+  },
+  {
+    words: 'the interval covers 90 % instead of 95 %',
+    ...interval,
+    find: 'probability = 0.95',
+    put: 'probability = 0.9',
+  },
+  {
+    words: 'a rectangle taken half as wide',
+    ...interval,
+    find: 'const halfCells = (u * Math.sqrt(3)) / step;',
+    put: 'const halfCells = (u * Math.sqrt(3)) / step / 2;',
+  },
+  {
+    words: 'the chance beyond a distance is two-sided',
+    ...interval,
+    find: 'return (1 - (low + high) / 2) / 2;',
+    put: 'return 1 - (low + high) / 2;',
+  },
+  {
+    words: 'errors of x ignored in the line',
+    ...york,
+    find: '1 / (p.uy ** 2 + (slope * p.ux) ** 2)',
+    put: '1 / p.uy ** 2',
+  },
+  {
+    words: 'neighbours taken as independent: the spread of single values instead of block means',
+    ...steady,
+    find: 'u: sampleStandardDeviation(means) / Math.sqrt(blocks)',
+    put: 'u: sd / Math.sqrt(count)',
+  },
+  { words: 'one degree of freedom too many', ...steady, find: 'dof: blocks - 1', put: 'dof: count - 1' },
+  {
+    words: 'a half-width used as a standard uncertainty',
+    ...errors,
+    find: 'halfWidth / root3',
+    put: 'halfWidth',
+  },
+  {
+    words: 'the gain error forgotten',
+    ...errors,
+    find: 'rectangular(value * tap.error.gain)',
+    put: 'rectangular(0 * tap.error.gain)',
+  },
+  {
+    words: 'the reference of each tap is its own error',
+    ...errors,
+    find: "typeB('reference', ",
+    put: 'typeB(`reference ${tap.id}`, ',
+  },
+  {
+    words: 'after a zero trim the whole offset still counts',
+    ...errors,
+    find: 'rectangular(tap.error.drift)',
+    put: 'rectangular(tap.error.offset)',
+  },
+  {
+    words: 'the bow has no shape',
+    ...errors,
+    find: '4 * x * (1 - x) * step',
+    put: 'step',
+  },
+  {
+    words: 'the zero is not taken away',
+    ...reading,
+    find: 'return difference(value, zero);',
+    put: 'return value;',
+  },
+  {
+    words: 'a gap passes as a whole stretch',
+    ...reading,
+    find: 'if (series.lost > 0)',
+    put: 'if (series.lost > 1e9)',
+  },
+  {
+    words: 'clipped stretches are averaged',
+    ...reading,
+    find: 'series.clipped > clippedAtMost * all',
+    put: 'series.clipped > 2 * all',
+  },
+  {
+    words: 'no guard band: the value itself decides',
+    ...judge,
+    find: 'export const acceptedRisk = 0.025;',
+    put: 'export const acceptedRisk = 0.5;',
+  },
+  {
+    words: 'upper and lower limit swapped',
+    ...judge,
+    find: 'max - finding.value',
+    put: 'finding.value - max',
+  },
+  {
+    words: 'a value that is not finite may pass',
+    ...judge,
+    find: 'every((number) => Number.isFinite(number))',
+    put: 'some((number) => Number.isFinite(number))',
+  },
+  {
+    words: 'one fail is outvoted',
+    ...judge,
+    find: 'Math.max(...judged',
+    put: 'Math.min(...judged',
+  },
+  {
+    words: 'repeats counted without their square root',
+    ...note,
+    find: 'Math.ceil(scatterU ** 2 / room)',
+    put: 'Math.ceil(scatterU / Math.sqrt(room))',
+  },
+  {
+    words: 'the converter has 1023 steps',
+    ...scaling,
+    find: 'export const codesPerSpan = 1024;',
+    put: 'export const codesPerSpan = 1023;',
+  },
+  {
+    words: 'the tap zero in the wrong place',
+    ...scaling,
+    find: '(pinV(code, supplyV) - scale.zeroV) * scale.unitsPerV',
+    put: 'pinV(code, supplyV) * scale.unitsPerV - scale.zeroV',
+  },
+  {
+    words: 'thermistor and pull-up swapped',
+    ...scaling,
+    find: '(pullUpOhm * code) / (codesPerSpan - code)',
+    put: '(pullUpOhm * (codesPerSpan - code)) / code',
+  },
+  {
+    words: 'kelvin without their offset',
+    ...scaling,
+    find: 'const kelvinAt25C = 298.15;',
+    put: 'const kelvinAt25C = 273.15;',
+  },
+  {
+    words: 'sums of two read as single conversions',
+    ...columns,
+    find: 'const perValue = place.slot < 4 ? 2 : 1;',
+    put: 'const perValue = 1;',
+  },
+  {
+    words: 'slow values placed a scan early',
+    ...columns,
+    find: 'const slotConversions = [1.5, 1.5, 5.5, 5.5, 8] as const;',
+    put: 'const slotConversions = [1.5, 1.5, 5.5, 5.5, 0] as const;',
+  },
+  {
+    words: 'a lost block is no gap',
+    ...columns,
+    find: 'if (missing <= 0 || missing > 0x7fffffff) return;',
+    put: 'return;',
+  },
+  {
+    words: 'edges counted forward from the last one',
+    ...edges,
+    find: 'at - block.edges[i]',
+    put: 'at + block.edges[i]',
+  },
+  {
+    words: 'the supply from the reference upside down',
+    ...supply,
+    find: 'const volts = (this.referenceV * codesPerSpan) / code;',
+    put: 'const volts = (this.referenceV * code) / codesPerSpan;',
+  },
+  {
+    words: 'kV without the drop over the resistance',
+    ...motor,
+    find: 'n / (v - i * r)',
+    put: 'n / v',
+  },
+  {
+    words: 'pole pairs ignored',
+    ...motor,
+    find: '((turns / spanS) * 60) / car.motor.polePairs',
+    put: '(turns / spanS) * 60',
+  },
+  {
+    words: 'heat corrected the wrong way',
+    ...motor,
+    find: '1 - fluxPerK * warmK',
+    put: '1 + fluxPerK * warmK',
+  },
+  {
+    words: 'pack current taken for motor current at part throttle',
+    ...motor,
+    find: 'combined([upper.volts, upper.driveA, upper.rpm, ohm, kv], motorCurrent)',
+    put: 'upper.driveA',
+  },
+  {
+    words: 'the clock fit not applied to the speed',
+    ...motor,
+    find: '(edges[2 * turns] - edges[0]) * samples.clock.ratio',
+    put: '(edges[2 * turns] - edges[0])',
+  },
+  {
+    words: 'stall current not taken back to the moment of stall',
+    ...stall,
+    find: '(ratedVoltageV * ratio) / r',
+    put: 'ratedVoltageV / r',
+  },
+  {
+    words: 'stall current at the voltage of the day',
+    ...stall,
+    find: 'const { ratedVoltageV } = input.car.servo;',
+    put: 'const ratedVoltageV = 6.6;',
+  },
+  {
+    words: 'source resistance with the wrong sign',
+    ...source,
+    find: 'uncertain(-slope, [',
+    put: 'uncertain(slope, [',
+  },
+  {
+    words: 'drop summed over the passes, not averaged',
+    ...drop,
+    find: 'const share = 1 / steps.length;',
+    put: 'const share = 1;',
+  },
+  {
+    words: 'recovery to 20 %',
+    ...dip,
+    find: 'const recoveredShare = 0.02;',
+    put: 'const recoveredShare = 0.2;',
+  },
+  {
+    words: 'the highest value taken for the dip',
+    ...dip,
+    find: '(v < wave[least] ? k : least)',
+    put: '(v > wave[least] ? k : least)',
+  },
+  {
+    words: 'the clock bounds crossed',
+    ...clock,
+    find: 'this.low = Math.max(this.low, (late.fromMs - early.toMs) / rigMs)',
+    put: 'this.low = Math.max(this.low, (late.toMs - early.fromMs) / rigMs)',
+  },
+];
