@@ -53,7 +53,7 @@ export const partForms: readonly PartForm[] = [
       number('servo.ratedVoltageV', 'Rated voltage', 'V'),
       number('servo.ratedStallA', 'Rated stall current', 'A', { optional: true }),
       number('servo.ratedStallTolerance', 'Tolerance of stall current', '%', percent),
-      number('servo.degreesPerUs', 'Angle per microsecond', 'degrees'),
+      number('servo.degreesPerUs', 'Angle per microsecond', '°'),
     ],
   },
   {

@@ -2,17 +2,9 @@
 // A run as the logbook lists it: what was checked, when, and each result with its verdict. The full record lies
 // beside it. Read back through zod, because a browser's store may be older or damaged.
 import { z } from 'zod';
+import { limitSchema } from '#core/verdicts/limit';
 import { figure, readingWords, shownUnit } from './figures.ts';
 
-const limitSchema = z.object({
-  min: z.number().optional(),
-  max: z.number().optional(),
-  unit: z.string(),
-  kind: z.enum(['rating', 'baseline', 'common practice', 'published']),
-  source: z.string(),
-  warnMin: z.number().optional(),
-  warnMax: z.number().optional(),
-});
 export const resultLineSchema = z.object({
   id: z.string(),
   title: z.string(),

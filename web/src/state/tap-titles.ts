@@ -19,6 +19,10 @@ const titles: Readonly<Record<string, string>> = {
 };
 export const tapTitle = (tap: string) => titles[tap] ?? tap;
 
+/** Taps named inside of a sentence: "gain of railCurrent" is "gain of rail current" on screen. */
+export const tapsNamed = (words: string): string =>
+  words.replace(/[a-z]+[A-Z]\w*/g, (word) => titles[word]?.toLowerCase() ?? word);
+
 const colours: Readonly<Record<string, string>> = {
   V: '--volt',
   A: '--amp',

@@ -5,7 +5,7 @@ import type { BudgetLine, Finding } from '#core/measurements/measurement';
 import type { Judged, VerdictWord } from '#core/verdicts/limit';
 import { liveFigure, reading, shownUnit, twoDigits, type Reading } from './figures.ts';
 import { limitRange, limitWords, type ResultLine } from './run-summary.ts';
-import { tapTitle } from './tap-titles.ts';
+import { tapsNamed, tapTitle } from './tap-titles.ts';
 import { verdictPicture, type VerdictPicture } from './verdict-picture.ts';
 
 export interface BudgetRow {
@@ -41,7 +41,7 @@ function budgetRows(lines: readonly BudgetLine[], factor: number): BudgetRow[] {
   return [...lines]
     .sort((a, b) => b.u - a.u)
     .map((line) => ({
-      source: line.source,
+      source: tapsNamed(line.source),
       origin: line.origin,
       share: Math.round((100 * line.u * line.u) / total),
       u: twoDigits(line.u * factor),

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // One uPlot as a Svelte attachment: built once, fed when the trace book's version moves, resized with its box,
-// taken down with it. Only this folder knows uPlot.
+// redrawn in the colours of another theme, taken down with it. Only this folder knows uPlot.
 import { untrack } from 'svelte';
 import type { Attachment } from 'svelte/attachments';
 import uPlot from 'uplot';
@@ -26,7 +26,7 @@ function token(element: HTMLElement, name: string): string {
 }
 function axis(element: HTMLElement, shown: boolean): uPlot.Axis {
   return {
-    stroke: token(element, '--soft'),
+    stroke: () => token(element, '--soft'),
     font,
     show: shown,
     grid: { show: false },
@@ -44,12 +44,12 @@ function roomy(least: number | null, most: number | null): [number, number] {
   return [least - 0.1 * span, most + 0.4 * span];
 }
 function options(element: HTMLElement, spec: PlotSpec): uPlot.Options {
-  const colour = token(element, spec.colour);
+  const colour = () => token(element, spec.colour);
   const band = { stroke: 'transparent', points: { show: false }, spanGaps: false };
   return {
     width: Math.max(element.clientWidth, 50),
     height: Math.max(element.clientHeight, 40),
-    padding: [spec.first ? 20 : 6, 12, 2, 0],
+    padding: [spec.first ? 20 : 6, 24, 2, 0],
     legend: { show: false },
     cursor: { show: false },
     scales: {
@@ -59,17 +59,17 @@ function options(element: HTMLElement, spec: PlotSpec): uPlot.Options {
     axes: [
       axis(element, spec.last),
       {
-        stroke: token(element, '--soft'),
+        stroke: () => token(element, '--soft'),
         font,
         size: 52,
         gap: 4,
-        grid: { stroke: token(element, '--hair'), width: 1 },
+        grid: { stroke: () => token(element, '--hair'), width: 1 },
         ticks: { show: false },
         space: 30,
       },
     ],
     series: [{}, { stroke: colour, width: 2.2, points: { show: false }, spanGaps: false }, band, band],
-    bands: [{ series: [3, 2], fill: `color-mix(in srgb, ${colour} 28%, transparent)` }],
+    bands: [{ series: [3, 2], fill: () => `color-mix(in srgb, ${colour()} 28%, transparent)` }],
     hooks: overlays(element, spec),
   };
 }
@@ -89,6 +89,8 @@ export function plot(spec: PlotSpec): Attachment<HTMLElement> {
       soon();
     });
     sizes.observe(element);
+    const themes = new MutationObserver(soon);
+    themes.observe(document.documentElement, { attributeFilter: ['data-theme'] });
     $effect(() => {
       void spec.traces.version;
       soon();
@@ -96,6 +98,7 @@ export function plot(spec: PlotSpec): Attachment<HTMLElement> {
     return () => {
       cancelAnimationFrame(frame);
       sizes.disconnect();
+      themes.disconnect();
       chart.destroy();
     };
   };
