@@ -1,49 +1,46 @@
 // SPDX-License-Identifier: MIT
-// Limits of motor-no-load: the motor's own label; without a rating, the upper end of its class times 1.25.
-import type { Car } from '#core/parts/part';
+// Limits of motor-no-load: the motor's own label, its no-load current carried to the voltage of the result; else
+// its baseline, else the upper end of its class times 1.25.
+import { allowances } from '#core/limits/class-data';
+import { limitsFor } from '#core/limits/part-limit';
+import type { Candidate } from '#core/limits/precedence';
+import { scaledNoLoad } from '#core/limits/rating-scaling';
+import type { Car, Motor } from '#core/parts/part';
 import type { Limit } from '#core/verdicts/limit';
+import { results } from './analysis.ts';
 
-/** Upper end of the usual no-load current at 7.4 V by turns, A; from memory. */
-const classUpperA: readonly (readonly [turns: number, upperA: number])[] = [
-  [6, 12],
-  [7, 9],
-  [8, 7],
-  [9, 6],
-  [10, 5.5],
-  [12, 6],
-  [15, 4.5],
-  [19, 3.5],
-  [23, 3],
-  [60, 2],
-];
-const allowance = 1.25;
-const watchAllowance = 1.15;
+/** The result is given at this voltage; a label that names none is taken to mean it. */
+const atV = 7.4;
 
-export function limits({ motor }: Car): Readonly<Record<string, Limit>> {
-  const kv = motor.ratedKvRpmPerV;
-  const tolerance = motor.ratedKvTolerance;
-  return {
-    'no-load-current': currentLimit(motor.turns, motor.ratedNoLoadA),
-    kv: {
-      min: kv * (1 - tolerance),
-      max: kv * (1 + tolerance),
-      unit: 'rpm/V',
-      kind: 'rating',
-      source: `label of the motor, within ${Math.round(tolerance * 100)} % (from memory), at 25 C`,
+export const limits = (car: Car): Readonly<Record<string, Limit>> =>
+  limitsFor(
+    {
+      checkId: 'motor-no-load',
+      results,
+      ratings: { 'no-load-current': currentRating(car.motor), kv: kvRating(car.motor) },
     },
-  };
-}
-function currentLimit(turns: number, ratedA: number | undefined): Limit {
-  if (ratedA === undefined) {
-    const upper = (classUpperA.find(([upTo]) => turns <= upTo) ?? classUpperA[classUpperA.length - 1])[1];
-    const source = 'upper end of its class times 1.25, until it has a baseline; from memory, no source';
-    return { max: upper * allowance, unit: 'A', kind: 'common practice', source };
-  }
+    car,
+  );
+function currentRating({ ratedNoLoadA, ratedNoLoadAtV = atV }: Motor): Candidate {
+  if (ratedNoLoadA === undefined) return undefined;
+  const scaled = scaledNoLoad({ value: ratedNoLoadA, atV: ratedNoLoadAtV }, atV);
+  if ('unusable' in scaled) return scaled;
+  const { above, watchAbove } = allowances['motor-no-load/no-load-current'];
   return {
-    max: ratedA * allowance,
-    warnMax: ratedA * watchAllowance,
+    max: scaled.value * (1 + above),
+    warnMax: scaled.value * (1 + watchAbove),
     unit: 'A',
     kind: 'rating',
-    source: 'label of the motor at 7.4 V, plus 25 % (from memory)',
+    source: `label of the motor, ${scaled.words}, plus ${Math.round(above * 100)} % (from memory)`,
+    ...(scaled.share > 0 && {
+      doubt: { words: 'carrying the rating to another voltage', share: scaled.share },
+    }),
   };
 }
+const kvRating = ({ ratedKvRpmPerV: kv, ratedKvTolerance: tolerance }: Motor): Candidate => ({
+  min: kv * (1 - tolerance),
+  max: kv * (1 + tolerance),
+  unit: 'rpm/V',
+  kind: 'rating',
+  source: `label of the motor, within ${Math.round(tolerance * 100)} % (from memory), at 25 C`,
+});

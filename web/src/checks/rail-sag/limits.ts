@@ -1,33 +1,9 @@
 // SPDX-License-Identifier: MIT
-// Limits of rail-sag, with their kind and source.
+// Limits of rail-sag: no label rates these results, so baseline or class, unless a person set their own.
+import { limitsFor } from '#core/limits/part-limit';
 import type { Car } from '#core/parts/part';
 import type { Limit } from '#core/verdicts/limit';
+import { results } from './analysis.ts';
 
-const greatestSourceOhm = 0.08;
-const greatestDropShare = 0.05;
-const watchShare = 0.85;
-
-export function limits({ controller }: Car): Readonly<Record<string, Limit>> {
-  const { railSettingV, railFloorV } = controller;
-  return {
-    'source-resistance': {
-      max: greatestSourceOhm,
-      unit: 'ohm',
-      kind: 'common practice',
-      source: 'from memory, no source',
-    },
-    'steady-drop': {
-      max: greatestDropShare * railSettingV,
-      unit: 'V',
-      kind: 'common practice',
-      source: '5 % of the setting, from memory, no source',
-    },
-    'deepest-dip': {
-      min: railFloorV,
-      warnMin: watchShare * railSettingV,
-      unit: 'V',
-      kind: 'common practice',
-      source: "the receiver's minimum plus 0.5 V; common practice, no source",
-    },
-  };
-}
+export const limits = (car: Car): Readonly<Record<string, Limit>> =>
+  limitsFor({ checkId: 'rail-sag', results }, car);

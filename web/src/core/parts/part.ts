@@ -2,6 +2,8 @@
 // Parts as the shelf holds them: what the label says and what the person knows of them. zod guards the
 // boundary (files, forms); impossible values get words that say what to do. Units SI, named in the field.
 import { z } from 'zod';
+import { baselinesSchema } from '../history/baseline.ts';
+import { overridesSchema } from '../limits/override.ts';
 
 const positive = (what: string, max: number, unit: string) =>
   z
@@ -24,16 +26,44 @@ export const motorSchema = z.object({
   ratedKvTolerance: z.number().min(0).max(0.3),
   ratedSpeedRpm: positive('rated speed', 120000, 'rpm'),
   ratedNoLoadA: positive('rated no-load current', 40, 'A').optional(),
+  /** Voltage the rated no-load current holds at; 7.4 V where the label does not say. */
+  ratedNoLoadAtV: positive('voltage of the rated no-load current', 20, 'V').optional(),
 });
-export const servoSchema = z.object({
+/** A label's second column. */
+const secondRatingSchema = z
+  .object({
+    voltageV: positive('voltage of the second rating', 9, 'V'),
+    stallA: positive('second stall current', 20, 'A').optional(),
+    torqueNm: positive('second torque', 10, 'N.m').optional(),
+    secondsPer60: positive('second time for 60 degrees', 1, 's').optional(),
+  })
+  .refine(
+    ({ stallA, torqueNm, secondsPer60 }) => (stallA ?? torqueNm ?? secondsPer60) !== undefined,
+    'a second rating needs a stall current, a torque or a time',
+  );
+const servoFields = z.object({
   kind: z.literal('servo'),
   name: z.string().min(1).max(60),
+  size: z.enum(['standard', 'low-profile'], { error: 'a servo is standard or low-profile' }).optional(),
   digital: z.boolean(),
   ratedVoltageV: positive('rated voltage', 9, 'V'),
   ratedStallA: positive('rated stall current', 20, 'A').optional(),
   ratedStallTolerance: z.number().min(0).max(0.5),
   degreesPerUs: positive('degrees per microsecond', 1, 'degrees/us'),
+  /** Voltage the rated stall current holds at; the rated voltage where left out. */
+  ratedStallAtV: positive('voltage of the rated stall current', 9, 'V').optional(),
+  ratedTorqueNm: positive('rated torque', 10, 'N.m').optional(),
+  ratedSecondsPer60: positive('rated time for 60 degrees', 1, 's').optional(),
+  secondRating: secondRatingSchema.optional(),
 });
+export const servoSchema = servoFields.refine(
+  ({ secondRating, ratedVoltageV, ratedStallAtV }) =>
+    !secondRating || ![ratedVoltageV, ratedStallAtV].includes(secondRating.voltageV),
+  {
+    path: ['secondRating', 'voltageV'],
+    error: 'the second rating is at the voltage of the first: keep one of them',
+  },
+);
 export const controllerSchema = z.object({
   kind: z.literal('controller'),
   name: z.string().min(1).max(60),
@@ -60,6 +90,9 @@ export const carSchema = z.object({
   servo: servoSchema,
   controller: controllerSchema,
   pack: packSchema,
+  /** A person's own limits, and what the parts' first runs set. */
+  overrides: overridesSchema.optional(),
+  baselines: baselinesSchema.optional(),
 });
 export type Motor = z.infer<typeof motorSchema>;
 export type Servo = z.infer<typeof servoSchema>;

@@ -4,6 +4,7 @@
 import { z } from 'zod';
 import { carSchema } from '../parts/part.ts';
 import { descriptorSchema, storeSchema } from '../samples/rig-description.ts';
+import { limitSchema } from '../verdicts/limit.ts';
 import { packedSchema } from './packed-columns.ts';
 
 export const recordFormat = 'bench run record';
@@ -34,15 +35,7 @@ export const findingSchema = z.discriminatedUnion('measured', [
   }),
   z.object({ measured: z.literal(false), ...named, reason: z.string() }),
 ]);
-export const limitSchema = z.object({
-  min: z.number().optional(),
-  max: z.number().optional(),
-  unit: z.string(),
-  kind: z.enum(['rating', 'baseline', 'common practice', 'published']),
-  source: z.string().min(1, 'a limit needs its source'),
-  warnMin: z.number().optional(),
-  warnMax: z.number().optional(),
-});
+export { limitSchema };
 const judgedSchema = z.object({
   id: z.string(),
   limit: limitSchema.optional(),

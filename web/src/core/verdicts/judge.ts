@@ -3,7 +3,7 @@
 // the chance that it is out is at most 2.5 %, fails only if the chance that it is in is at most 2.5 %, and is
 // undecided between. What was not measured never passes. It knows findings and limits, no checks.
 import { chanceBeyond } from '../measurements/coverage-interval.ts';
-import type { Finding, Measured } from '../measurements/measurement.ts';
+import type { BudgetLine, Finding, Measured } from '../measurements/measurement.ts';
 import type { Judged, Limit, VerdictWord } from './limit.ts';
 import { whatWouldSettle } from './undecided-note.ts';
 
@@ -31,11 +31,21 @@ export function overallVerdict(judged: readonly Pick<Judged, 'verdict'>[]): Verd
   const worst = Math.max(...judged.map(({ verdict }) => severity.indexOf(verdict)));
   return severity[worst];
 }
-/** Chance that the true value lies outside the limit. */
-export function chanceOut(finding: Measured, { min, max }: Limit): number {
-  const below = min === undefined ? 0 : chanceBeyond(finding.budget, finding.value - min);
-  const above = max === undefined ? 0 : chanceBeyond(finding.budget, max - finding.value);
+/** Chance that the true value lies outside the limit, which may itself be known only so well. */
+export function chanceOut(finding: Measured, limit: Limit): number {
+  const { min, max } = limit;
+  const below = min === undefined ? 0 : chanceBeyond(budgetAgainst(finding, limit, min), finding.value - min);
+  const above = max === undefined ? 0 : chanceBeyond(budgetAgainst(finding, limit, max), max - finding.value);
   return Math.min(1, below + above);
+}
+/** The finding's budget and, for a limit carried by a model, the model's line at that bound. */
+function budgetAgainst({ budget }: Measured, { doubt }: Limit, bound: number): readonly BudgetLine[] {
+  if (!doubt) return budget;
+  const u = Math.abs(bound) * doubt.share;
+  return [
+    ...budget,
+    { source: doubt.words, u, shape: 'rectangular', dof: Number.POSITIVE_INFINITY, origin: 'limit' },
+  ];
 }
 const isWhole = (finding: Measured): boolean =>
   [finding.value, finding.u, ...finding.interval].every((number) => Number.isFinite(number));

@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: MIT
+// A part's own baseline: what its first accepted runs say of it, and the limit that follows. It is data of the
+// car, so that a record can be judged again from itself alone. It knows the control chart and the allowances.
+import { z } from 'zod';
+import { allowances } from '../limits/class-data.ts';
+import type { Limit } from '../verdicts/limit.ts';
+import { individualsChart } from './individuals-chart.ts';
+import type { HistoryPoint } from './part-history.ts';
+
+export const baselineRuns = 5;
+const finite = (what: string) => z.number({ error: `${what}: a number is needed` });
+
+export const baselineSchema = z
+  .strictObject({
+    checkResultId: z.string().regex(/^[a-z0-9-]+\/[a-z0-9-]+$/, {
+      error: 'name the result as check/result, such as "motor-no-load/no-load-current"',
+    }),
+    unit: z.string().min(1, 'a baseline needs its unit'),
+    centre: finite('the mean of the first runs'),
+    sigma: finite('the spread of the first runs').min(0, 'a spread cannot be below 0'),
+    runIds: z
+      .array(z.string().min(1))
+      .min(2, 'a baseline needs two runs at least; five are usual')
+      .refine((ids) => new Set(ids).size === ids.length, 'a run counts once only in a baseline'),
+    fromDate: z.iso.date({ error: 'the date of the first run as year-month-day' }),
+    toDate: z.iso.date({ error: 'the date of the last run as year-month-day' }),
+    rigSerial: z.string(),
+  })
+  .refine(
+    ({ fromDate, toDate }) => fromDate <= toDate,
+    'the first run lies after the last: are they swapped?',
+  );
+export type Baseline = Readonly<z.infer<typeof baselineSchema>>;
+
+export const baselinesSchema = z
+  .array(baselineSchema)
+  .refine(
+    (list) => new Set(list.map(({ checkResultId }) => checkResultId)).size === list.length,
+    'there are two baselines of one result: keep the newer',
+  );
+export type BaselineAnswer =
+  { readonly ready: true; readonly baseline: Baseline } | { readonly ready: false; readonly words: string };
+
+/** The baseline of a history, from its first `count` points; or what is missing, in words. */
+export function baselineOf(
+  checkResultId: string,
+  points: readonly HistoryPoint[],
+  count = baselineRuns,
+): BaselineAnswer {
+  const first = points.slice(0, count);
+  if (first.length < count) return waiting(first.length, count);
+  if (new Set(first.map(({ rigSerial }) => rigSerial)).size > 1)
+    return {
+      ready: false,
+      words: 'The first runs are from different rigs. A baseline needs them from one rig.',
+    };
+  const { centre, sigma } = individualsChart(first.map(({ finding }) => finding.value));
+  const [start, end] = [first[0], first[first.length - 1]];
+  return {
+    ready: true,
+    baseline: {
+      checkResultId,
+      unit: start.finding.unit,
+      centre,
+      sigma,
+      runIds: first.map(({ runId }) => runId),
+      fromDate: start.at.slice(0, 10),
+      toDate: end.at.slice(0, 10),
+      rigSerial: start.rigSerial,
+    },
+  };
+}
+const waiting = (have: number, count: number): BaselineAnswer => ({
+  ready: false,
+  words: `${have} of the ${count} runs that make a baseline. ${count - have} more, none of them failed.`,
+});
+
+interface Allowance {
+  readonly above?: number;
+  readonly watchAbove?: number;
+  readonly below?: number;
+}
+/** Bounds at the usual allowance about the mean, but never inside the chart's: a part's own scatter is no fault. */
+export function baselineLimit(baseline: Baseline): Limit {
+  const { checkResultId, centre, sigma, unit } = baseline;
+  const allowance = (allowances as Readonly<Record<string, Allowance>>)[checkResultId];
+  const size = Math.abs(centre);
+  const at = (share: number | undefined) => Math.max((share ?? 0) * size, 3 * sigma);
+  const [above, below] = allowance ? [allowance.above, allowance.below] : [0, 0];
+  const min = centre - at(below);
+  return {
+    ...(below !== undefined && min > 0 && { min }),
+    ...(above !== undefined && { max: centre + at(above) }),
+    ...(allowance?.watchAbove !== undefined && { warnMax: centre + at(allowance.watchAbove) }),
+    unit,
+    kind: 'baseline',
+    source: `${sourceWords(baseline)}, ${widthWords(allowance, size, sigma)}`,
+  };
+}
+const sourceWords = ({ runIds, fromDate, toDate }: Baseline): string =>
+  `its own first ${runIds.length} runs, ${fromDate} to ${toDate}`;
+function widthWords(allowance: Allowance | undefined, size: number, sigma: number): string {
+  const share = Math.max(allowance?.above ?? 0, allowance?.below ?? 0);
+  if (3 * sigma >= share * size) return 'at three spreads of an individuals chart';
+  return `${Math.round(share * 100)} % about their mean (from memory, no source)`;
+}

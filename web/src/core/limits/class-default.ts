@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+// From the rows of the class data to the limit of one car: picks the part's class and fills in what the bounds are
+// multiples of. It knows the rows and the parts, no check.
+import type { Car } from '../parts/part.ts';
+import type { Limit } from '../verdicts/limit.ts';
+import { classRows, type ClassRow } from './class-data.ts';
+import { scaledRating } from './rating-scaling.ts';
+import { electricalFloorA } from './servo-ratings.ts';
+
+export function classDefault(key: string, car: Car): Limit | undefined {
+  const row = rowOf(key, car);
+  const base = row && baseOf(row, car);
+  if (!row || base === undefined) return undefined;
+  const limit: Limit = {
+    ...(row.min !== undefined && { min: row.min * base }),
+    ...(row.max !== undefined && { max: row.max * base }),
+    unit: row.unit,
+    kind: 'common practice',
+    source: `${row.partClass}: ${row.condition}; ${row.mark}`,
+  };
+  if (isServoClass(row)) return atRatedVoltage(limit, car.servo.ratedVoltageV);
+  return watched(limit, row, car);
+}
+/** The row of the car's part class; for a motor of more turns than any class, the last one. */
+export function rowOf(key: string, car: Car): ClassRow | undefined {
+  const rows = classRows.filter(({ result }) => result === key);
+  if (rows.some(({ upToTurns }) => upToTurns !== undefined))
+    return rows.find(({ upToTurns }) => car.motor.turns <= (upToTurns ?? 0)) ?? rows.at(-1);
+  if (!rows.some(isServoClass)) return rows[0];
+  if (electricalFloorA(car.servo) !== undefined) return rows.find(({ of }) => of === 'electrical floor');
+  return rows.find(({ partClass }) => partClass === car.servo.size);
+}
+const isServoClass = ({ partClass }: ClassRow): boolean =>
+  partClass === 'standard' || partClass === 'low-profile';
+
+function baseOf({ of }: ClassRow, { motor, servo, controller }: Car): number | undefined {
+  if (of === 'rail setting') return controller.railSettingV;
+  if (of === 'receiver floor') return controller.railFloorV;
+  if (of === 'one over turns') return 1 / motor.turns;
+  return of === 'electrical floor' ? electricalFloorA(servo) : 1;
+}
+function watched(limit: Limit, { watchBelowSetting }: ClassRow, { controller }: Car): Limit {
+  const warnMin = (watchBelowSetting ?? 0) * controller.railSettingV;
+  return warnMin > (limit.min ?? Number.POSITIVE_INFINITY) ? { ...limit, warnMin } : limit;
+}
+/** The classes of servos are told at 7.4 V; carried to the voltage the result is given at, or none. */
+const servoClassV = 7.4;
+function atRatedVoltage(limit: Limit, toV: number): Limit | undefined {
+  const factor = scaledRating('current', [{ value: 1, atV: servoClassV }], toV);
+  if ('unusable' in factor) return undefined;
+  const times = (bound: number) => bound * factor.value;
+  return {
+    ...limit,
+    min: times(limit.min ?? 0),
+    max: times(limit.max ?? 0),
+    source: `${limit.source}, ${factor.words}`,
+    ...(factor.share > 0 && {
+      doubt: { words: 'carrying the class to another voltage', share: factor.share },
+    }),
+  };
+}
