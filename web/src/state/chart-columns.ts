@@ -71,6 +71,8 @@ function add(bucket: Bucket, value: number): void {
   bucket.least = Math.min(bucket.least, value);
   bucket.most = Math.max(bucket.most, value);
 }
+/** A tap that was not scanned for longer than this has a gap; the slowest is scanned every 8 ms. */
+const unscannedS = 0.05;
 const empty = (): Bucket => ({ sum: 0, count: 0, least: Infinity, most: -Infinity });
 
 /** Mean, least and most of every pixel between the ends of `range`. */
@@ -98,7 +100,8 @@ export function chartColumns(
     if (mine !== slot && bucket.count > 0) push(columns, last, bucket);
     if (mine !== slot) [slot, bucket] = [mine, empty()];
     const lost = traces.gaps.some((gap) => gap.fromS >= last && gap.toS <= time + 1e-6 && gap.fromS < time);
-    if (Number.isNaN(value[index]) || lost) {
+    const unscanned = time - last > unscannedS && last > -Infinity;
+    if (Number.isNaN(value[index]) || lost || unscanned) {
       if (bucket.count > 0) push(columns, last, bucket);
       push(columns, Number.isNaN(value[index]) ? time : time - 1e-6, null);
       bucket = empty();
