@@ -93,8 +93,8 @@ export const mutations: readonly Mutation[] = [
   {
     words: 'the gain error forgotten',
     ...errors,
-    find: 'rectangular(value * tap.error.gain)',
-    put: 'rectangular(0 * tap.error.gain)',
+    find: 'rectangular(value * (gain - (shunt?.tolerance ?? 0)))',
+    put: 'rectangular(0 * (gain - (shunt?.tolerance ?? 0)))',
   },
   {
     words: 'the reference of each tap is its own error',

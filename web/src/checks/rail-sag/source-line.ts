@@ -25,42 +25,43 @@ export function sourceOf(name: ResultName, input: Input): Finding {
   if (held.length < points.length) throw new NotMeasurable(collapseWords(held));
   const fit = yorkFit(points);
   if (!fit) throw new NotMeasurable('Too few load steps were recorded to draw a line. Run again.');
-  return measured(name, withGains(input, slopeOf(fit)), {
+  return measured(name, withGains(input, slopeOf(input, fit, spanOf(points))), {
     formula: 'Slope of rail voltage over rail current through all load combinations, errors on both axes.',
     evidence: input.evidence.steps.map(({ loaded }) => ({ ...loaded, taps: ['railVoltage', 'railCurrent'] })),
   });
 }
+const spanOf = (points: readonly LinePoint[]): number =>
+  Math.max(...points.map(({ x }) => x)) - Math.min(...points.map(({ x }) => x));
+
 /** Stretches by load: passes over one load meet the same codes, so they are one point of the line. */
 function levelsOf({ evidence }: Input): Stretch[][] {
   const byMask = new Map<number, Stretch[]>([[0, evidence.steps.map(({ free }) => free)]]);
   for (const { mask, loaded } of evidence.steps) byMask.set(mask, [...(byMask.get(mask) ?? []), loaded]);
   return [...byMask.values()];
 }
-/** Mean over the passes, with what it may be off by for itself: noise, and non-linearity of its codes' own. */
+/** Mean over the passes, with its noise. */
 function levelPoint(input: Input, stretches: readonly Stretch[]): LinePoint {
   const volts = stretches.map((stretch) => steadyOf(input, 'railVoltage', stretch));
   const amps = stretches.map((stretch) => steadyOf(input, 'railCurrent', stretch));
   const noise = (of: readonly SteadyMean[]) => Math.hypot(...of.map(({ u }) => u)) / of.length;
-  return {
-    x: mean(amps.map((one) => one.mean)),
-    y: mean(volts.map((one) => one.mean)),
-    ux: Math.hypot(noise(amps), ownLinearity(input, 'railCurrent')),
-    uy: Math.hypot(noise(volts), ownLinearity(input, 'railVoltage')),
-  };
+  const middle = (of: readonly SteadyMean[]) => mean(of.map((one) => one.mean));
+  return { x: middle(amps), y: middle(volts), ux: noise(amps), uy: noise(volts) };
 }
-function ownLinearity({ rig, samples }: Input, id: string): number {
-  const tap = tapOf(rig, id);
-  const { volts } = samples.supply(0, samples.latestS);
-  return rectangular(ownShare * tap.error.inlLsb * stepOf(tap, volts));
-}
-/** The points' own errors, and what they scatter beyond them. */
-function slopeOf({ slope, uSlope, chi2, dof }: LineFit): Quantity {
-  const own = typeB('line', 'noise and non-linearity of the points of the line', 'rig description');
-  const beyond = Math.sqrt(Math.max(0, chi2 / dof - 1));
+/** Noise and scatter of the points. The codes of a small fall are neighbours and their non-linearity leans one way:
+ *  it counts in full between the two ends of the line, however many points lie between. */
+function slopeOf(input: Input, { slope, uSlope, chi2, dof }: LineFit, spanA: number): Quantity {
+  const scatter = Math.max(1, Math.sqrt(chi2 / dof));
+  const lean = typeB('lean', 'converter non-linearity over the span of the steps', 'rig description');
+  const ends = Math.SQRT2 * rectangular(ownLinearityV(input));
   return uncertain(-slope, [
-    [{ ...own, shape: 'normal' }, uSlope],
-    [typeA('scatter', 'scatter of the load steps about the line', dof), uSlope * beyond],
+    [typeA('line', 'scatter of the load steps about the line', dof), uSlope * scatter],
+    [{ ...lean, shape: 'normal' }, ends / spanA],
   ]);
+}
+function ownLinearityV({ rig, samples }: Input): number {
+  const tap = tapOf(rig, 'railVoltage');
+  const { volts } = samples.supply(0, samples.latestS);
+  return ownShare * tap.error.inlLsb * stepOf(tap, volts);
 }
 /** Relative gain errors act on the slope in full. */
 function withGains(input: Input, slope: Quantity): Quantity {

@@ -11,6 +11,8 @@ const errorModel = z.object({
   /** Zero drift after a trim, in the tap's unit. */
   drift: z.number().min(0),
   /** Integral non-linearity in LSB of one conversion. */
+  /** The shunt behind a current tap: its part of `gain`, shared by all taps on the same one. */
+  shunt: z.object({ name: z.string().min(1), tolerance: z.number().min(0) }).optional(),
   inlLsb: z.number().min(0),
   /** Standard deviation of one conversion's noise, LSB. */
   noiseLsb: z.number().min(0),
@@ -62,8 +64,12 @@ export const storeSchema = z.object({
       tap: z.string(),
       gain: z.number(),
       offset: z.number(),
-      gainU: z.number(),
-      offsetU: z.number(),
+      /** Expanded uncertainties, k = 2, of calibrated = gain x plain + offset. */
+      gainU: z.number().min(0),
+      offsetU: z.number().min(0),
+      /** Of gain and offset: points far from zero tie them together. */
+      correlation: z.number().min(-1).max(1).default(0),
+      /** ISO 8601, the day. */
       date: z.string(),
       origin: z.string(),
     }),
