@@ -30,7 +30,8 @@ const declared = 'rig description';
 const calibrated = (rig: RigDescription, tap: string) =>
   rig.store?.calibration.find((line) => line.tap === tap);
 
-/** Errors in proportion to the value: gain, and the reference that every volt is read against. */
+/** Errors in proportion to the value: gain, and the reference that every volt is read against. What ties a
+ *  calibration's offset to its gain is in the gain's line, the rest of the offset in the zero's. */
 export function gainLines(rig: RigDescription, tap: Tap, value: number, zeroTrimmed: boolean): Line[] {
   const kept = calibrated(rig, tap.id);
   if (kept) {
@@ -38,11 +39,12 @@ export function gainLines(rig: RigDescription, tap: Tap, value: number, zeroTrim
       ...typeB(`gain ${tap.id}`, `gain of ${tap.id}`, `calibration of ${kept.date}`),
       shape: 'normal',
     };
-    return [[source, (value * kept.gainU) / 2]];
+    const tied = zeroTrimmed ? 0 : (kept.correlation * kept.offsetU) / 2;
+    return [[source, (value * kept.gainU) / 2 + tied]];
   }
   const share = pinShare(tap, value, zeroTrimmed);
   return [
-    [typeB(`gain ${tap.id}`, `gain of ${tap.id}`, declared), rectangular(value * tap.error.gain)],
+    ...ownGainLines(tap, value),
     [
       typeB('reference', 'reference voltage', declared),
       rectangular(share * rig.descriptor.reference.tolerance),
@@ -51,6 +53,19 @@ export function gainLines(rig: RigDescription, tap: Tap, value: number, zeroTrim
       typeB('reference linearity', 'converter non-linearity at the reference', declared),
       rectangular(share * ownShare * tap.error.inlLsb * (1 / referenceCode(rig))),
     ],
+  ];
+}
+/** The shunt and what is the tap's own: two parts of independent makes, so two lines. */
+function ownGainLines({ id, error }: Tap, value: number): Line[] {
+  const { gain, shunt } = error;
+  const own: Line = [
+    typeB(`gain ${id}`, `gain of ${id}`, declared),
+    rectangular(value * (gain - (shunt?.tolerance ?? 0))),
+  ];
+  if (!shunt) return [own];
+  return [
+    [typeB(`shunt ${shunt.name}`, `${shunt.name} shunt`, declared), rectangular(value * shunt.tolerance)],
+    own,
   ];
 }
 /** What a relative error of the supply does: all of the pin's voltage counts unless the zero was trimmed away. */
@@ -72,7 +87,7 @@ export function zeroLine(rig: RigDescription, tap: Tap, zeroTrimmed: boolean): L
     ...typeB(`offset ${tap.id}`, `offset of ${tap.id}`, `calibration of ${kept.date}`),
     shape: 'normal',
   };
-  return [source, kept.offsetU / 2];
+  return [source, (kept.offsetU / 2) * Math.sqrt(1 - kept.correlation ** 2)];
 }
 /** How the declared non-linearity is split: a bow over the whole span that every code of the converter shares, and
  *  a part of each code's own (from memory of such converters; together they stay near the declared bound). */
