@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+// A rotor with dry friction and drag runs down: w = (w0 + a/b) e^(-b t) - a/b, the solution of dw/dt = -(a + b w).
+import { describe, expect, it } from 'vitest';
+import { coastDown, coastingSpeed, deceleration, stopsAfterS, turnSpeeds } from './coast-down.ts';
+import { seededNoise } from './seeded-noise-fixture.ts';
+
+const [startRadS, friction, drag] = [2000, 900, 0.6];
+const speedAt = (timeS: number) => (startRadS + friction / drag) * Math.exp(-drag * timeS) - friction / drag;
+const angleAt = (timeS: number) =>
+  ((startRadS + friction / drag) * -Math.expm1(-drag * timeS)) / drag - (friction / drag) * timeS;
+
+/** Times of whole turns, by halving. */
+function turnTimes(untilS: number, uEdgeS = 0, noise: () => number = () => 0): number[] {
+  const turns = Math.floor(angleAt(untilS) / (2 * Math.PI));
+  return Array.from({ length: turns + 1 }, (_, k) => {
+    let [low, high] = [0, untilS];
+    for (let i = 0; i < 60; i++) {
+      const middle = (low + high) / 2;
+      if (angleAt(middle) < 2 * Math.PI * k) low = middle;
+      else high = middle;
+    }
+    return low + uEdgeS * noise();
+  });
+}
+describe('coastDown', () => {
+  const fit = coastDown(turnSpeeds(turnTimes(1), 1, 1e-6))!;
+  it('gives friction, drag and speed back from the edges of one second', () => {
+    expect(fit.frictionRadS2 / friction).toBeCloseTo(1, 3);
+    expect(fit.dragPerS / drag).toBeCloseTo(1, 3);
+    const [firstTurnsS] = turnSpeeds(turnTimes(1), 1, 1e-6).map(({ x }) => x);
+    expect(fit.startRadS / speedAt(firstTurnsS)).toBeCloseTo(1, 5);
+  });
+  it('tells the deceleration at a speed and when it stands', () => {
+    expect(deceleration(fit, 1500)[0] / (friction + drag * 1500)).toBeCloseTo(1, 5);
+    const stops = Math.log1p((drag * startRadS) / friction) / drag;
+    expect(stopsAfterS(fit)).toBeCloseTo(stops, 2);
+  });
+  it('knows the deceleration in the middle well where friction and drag alone are known badly', () => {
+    const noise = seededNoise(17);
+    const fits = Array.from({ length: 60 }, () =>
+      coastDown(turnSpeeds(turnTimes(0.6, 2e-6, noise), 1, 2e-6, 5)),
+    ).map((found) => found!);
+    const middle = fits.map((found) => deceleration(found, 1700));
+    const off = middle.filter(([value, u]) => Math.abs(value - friction - drag * 1700) > 2 * u).length;
+    expect(off).toBeLessThanOrEqual(8);
+    const [, u] = middle[0];
+    expect(u).toBeLessThan(0.3 * Math.sqrt(fits[0].covariance[1][1]));
+  });
+  it('falls in a straight line without drag and never stands without friction', () => {
+    expect(coastingSpeed([100, 10, 0])(3)).toBeCloseTo(70, 9);
+    expect(stopsAfterS({ ...fit, startRadS: 100, frictionRadS2: 10, dragPerS: 0 })).toBeCloseTo(10, 9);
+    expect(stopsAfterS({ ...fit, frictionRadS2: 0 })).toBe(Number.POSITIVE_INFINITY);
+  });
+  it('is null for too few turns and for a rotor that speeds up', () => {
+    const points = turnSpeeds(turnTimes(1), 1, 1e-6);
+    expect(coastDown(points.slice(0, 7))).toBeNull();
+    expect(coastDown(points.map((point, k) => ({ ...point, y: 1000 + k })))).toBeNull();
+  });
+});
