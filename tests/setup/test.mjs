@@ -44,6 +44,7 @@ const gates = {
     ['--check', '--log-level=warn', 'web', 'firmware-protocol', 'bench-sim', 'tests'],
   ],
   generated: [bin('tsx'), ['firmware-protocol/generate.ts', '--check']],
+  descriptor: [bin('tsx'), ['firmware-protocol/firmware/embed-descriptor.ts', '--check']],
   firmware: ['sh', ['firmware-protocol/firmware/build.sh', '--check']],
   logic: ['sh', ['firmware-protocol/firmware/host-tests/run.sh']],
   unit: vitest('unit'),

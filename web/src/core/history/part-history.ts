@@ -44,8 +44,8 @@ export function historyOf(
   const points = runs
     .filter((run) => run.partName === partName && run.checkId === checkId)
     .flatMap((run) => pointOf(run, resultId))
-    .sort(byTime);
-  const cuts = repairs.filter((repair) => repair.partName === partName).sort(byTime);
+    .toSorted(byTime);
+  const cuts = repairs.filter((repair) => repair.partName === partName).toSorted(byTime);
   return [null, ...cuts].map((since, i) => ({
     since,
     points: points.filter(

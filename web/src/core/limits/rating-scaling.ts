@@ -42,7 +42,7 @@ export function scaledRating(
 ): Scaled | Unusable {
   const straight = ratings.find(({ atV }) => Math.abs(atV - toV) < sameV);
   if (straight) return { value: straight.value, share: 0, words: `rated at ${straight.atV} V` };
-  const nearest = [...ratings].sort((a, b) => Math.abs(a.atV - toV) - Math.abs(b.atV - toV))[0];
+  const nearest = ratings.toSorted((a, b) => Math.abs(a.atV - toV) - Math.abs(b.atV - toV))[0];
   if (!nearest) return { unusable: `There is no rated ${quantity}.` };
   const ratio = toV / nearest.atV;
   if (!(ratio >= farthestRatio.low && ratio <= farthestRatio.high)) return tooFar(quantity, nearest, toV);
@@ -61,7 +61,7 @@ function throughOne(quantity: ServoQuantity, { value, atV }: RatingAt, toV: numb
   };
 }
 function throughTwo(quantity: ServoQuantity, ratings: readonly RatingAt[], toV: number): Scaled | Unusable {
-  const [low, high] = [...ratings].sort((a, b) => a.atV - b.atV);
+  const [low, high] = ratings.toSorted((a, b) => a.atV - b.atV);
   const k = (high.value - low.value) / (high.atV - low.atV);
   const v0 = low.atV - low.value / k;
   if (!(k > 0) || v0 < -0.5 || v0 > low.atV / 2) return notOneLine(quantity, low, high);

@@ -2,7 +2,8 @@
 // Conformance probabilities of JCGM 106:2012 (figures from memory, recomputed), and the rule built on them.
 import { describe, expect, it } from 'vitest';
 import type { Finding, Measured } from '../measurements/measurement.ts';
-import { chanceOut, judge, overallVerdict } from './judge.ts';
+import { chanceOut } from './chance-out.ts';
+import { judge, overallVerdict } from './judge.ts';
 import type { Limit } from './limit.ts';
 
 function found(value: number, u: number, change: Partial<Measured> = {}): Measured {
@@ -82,7 +83,7 @@ describe('judge', () => {
     // Room for scatter at 0.15 from the limit: (0.15/1.96)^2 - 0.03^2 = 0.0704^2, so 0.1^2/0.0704^2 = 2.02, three runs.
     const note = judge(found(9.85, Math.hypot(0.1, 0.03), { budget }), max).note;
     expect(note).toContain('3 runs averaged would settle it');
-    expect(note).toContain('noise makes 92 % of the doubt');
+    expect(note).toContain('Noise makes 92 % of the doubt');
   });
   it('names the calibration where one gain rules', () => {
     const budget = [
@@ -95,7 +96,7 @@ describe('judge', () => {
       },
     ] as const;
     expect(judge(found(9.9, 0.1, { budget }), max).note).toContain(
-      'calibration of that tap to better than 0.051',
+      'Calibrating railVoltage would bring it to about 0.094 V, which would settle it',
     );
   });
 });

@@ -1,40 +1,40 @@
 // SPDX-License-Identifier: MIT
-// What would settle an undecided result, in numbers: repeats where scatter rules, a calibration where one fixed
-// error rules, or the word that the part stands too near the limit. It decides nothing.
+// What would settle an undecided result, in words a person can act on: repeats, a calibration of a tap, or that
+// the part stands on its limit. It turns numbers into sentences and works out none of them.
 import type { Measured } from '../measurements/measurement.ts';
 import type { Limit } from './limit.ts';
-
-/** Distance in standard uncertainties from which a verdict is certain enough, for a near-normal budget. */
-const coverage = 1.96;
-const repeatsAtMost = 50;
+import { repeatsAtMost, settlingOf, type Settling } from './settling.ts';
 
 export function whatWouldSettle(finding: Measured, limit: Limit): string {
-  const distance = nearest(finding.value, limit);
-  const scatterU = Math.hypot(
-    ...finding.budget.filter((line) => line.shape === 'student').map((line) => line.u),
-  );
-  const fixedU = Math.sqrt(Math.max(0, finding.u ** 2 - scatterU ** 2));
-  const [first] = finding.budget;
-  const share = first ? Math.round((100 * first.u ** 2) / finding.u ** 2) : 0;
-  const ruled = first ? ` ${first.source} makes ${share} % of the doubt.` : '';
-  return `${near(finding, distance)}${ruled} ${advice(distance, scatterU, fixedU, first?.source)}`;
+  const settling = settlingOf(finding, limit);
+  return [
+    near(settling, finding.unit),
+    ruling(settling),
+    repeats(settling),
+    calibration(settling, finding.unit),
+    end(settling, finding.unit),
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ');
 }
-function near({ unit, interval, value }: Measured, distance: number): string {
-  const half = interval[1] - value;
-  return `The value is ${figure(distance)} ${unit} from its limit and known to ${figure(half)} ${unit}.`;
+const near = ({ distance, half }: Settling, unit: string): string =>
+  `The value is ${figure(distance)} ${unit} from its limit and known to ${figure(half)} ${unit}.`;
+const ruling = ({ dominant }: Settling): string =>
+  dominant ? `${capital(dominant.source)} makes ${Math.round(dominant.share * 100)} % of the doubt.` : '';
+
+function repeats({ repeats: count }: Settling): string {
+  if (count !== null) return `${count} runs averaged would settle it, if their mean stays here.`;
+  return `Repeats don't help: not even ${repeatsAtMost} runs averaged would settle it.`;
 }
-function advice(distance: number, scatterU: number, fixedU: number, first = ''): string {
-  const room = (distance / coverage) ** 2 - fixedU ** 2;
-  const repeats = room > 0 ? Math.ceil(scatterU ** 2 / room) : Number.POSITIVE_INFINITY;
-  if (repeats <= repeatsAtMost) return `${Math.max(2, repeats)} runs averaged would settle it.`;
-  const wanted = figure(distance / coverage);
-  if (first.startsWith('gain') || first.startsWith('offset'))
-    return `Repeats don't help; a calibration of that tap to better than ${wanted} (standard uncertainty) would.`;
-  return `Repeats alone don't settle it: the standard uncertainty must fall below ${wanted}. Treat it as on the limit.`;
+function calibration({ calibration: by, half }: Settling, unit: string): string {
+  if (!by || by.half > 0.97 * half) return '';
+  const brings = `Calibrating ${by.tap} would bring it to about ${figure(by.half)} ${unit}`;
+  return by.settles ? `${brings}, which would settle it.` : `${brings}, which is not enough alone.`;
 }
-const nearest = (value: number, { min, max }: Limit): number =>
-  Math.min(
-    min === undefined ? Number.POSITIVE_INFINITY : Math.abs(value - min),
-    max === undefined ? Number.POSITIVE_INFINITY : Math.abs(max - value),
-  );
+function end({ repeats: count, calibration: by, wantedHalf }: Settling, unit: string): string {
+  if (count !== null || by?.settles) return '';
+  if (!(wantedHalf > 0)) return 'It stands on its limit: treat it so.';
+  return `It must be known to ${figure(wantedHalf)} ${unit} before a verdict falls: treat it as on its limit.`;
+}
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 const figure = (value: number): string => Number(value.toPrecision(2)).toString();
