@@ -21,6 +21,7 @@ export default defineConfig({
           'firmware-protocol/ts/**/*.test.ts',
           'bench-sim/**/*.test.ts',
           'tests/architecture/**/*.test.ts',
+          'tests/outside/**/*.test.ts',
         ],
         { testTimeout: 60_000 },
       ),

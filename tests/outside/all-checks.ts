@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: MIT
+// Every check against an outside figure, in the order of the table.
+import { distributions } from './distributions.ts';
+import { motorTables } from './motor-tables.ts';
+import type { OutsideCheck } from './outside-check.ts';
+import { referenceSets } from './reference-sets.ts';
+import { temperature } from './temperature.ts';
+import { uncertainty } from './uncertainty.ts';
+
+export const allChecks: readonly OutsideCheck[] = [
+  ...referenceSets,
+  ...uncertainty,
+  ...distributions,
+  ...temperature,
+  ...motorTables,
+];
