@@ -2,13 +2,7 @@
 // From the bytes a rig sends of itself to its description, or words for what is wrong with them: damaged, not
 // JSON, a field missing, or fields that contradict each other. It knows no line.
 import { crc16 } from '#protocol/crc';
-import {
-  descriptorSchema,
-  storeSchema,
-  type Descriptor,
-  type Store,
-  type Tap,
-} from '#core/samples/rig-description';
+import { descriptorSchema, type Descriptor, type Tap } from '#core/samples/rig-description';
 import { RigError } from './rig-error.ts';
 
 const multiplexer = 7;
@@ -26,18 +20,6 @@ export function readDescriptor(bytes: Uint8Array, crc: number): Descriptor {
   }
   requireSense(parsed.data);
   return parsed.data;
-}
-/** Null for a blank store; `note` says why a store could not be read: the rig then works on its defaults. */
-export function readStore(bytes: Uint8Array): { readonly store: Store | null; readonly note?: string } {
-  if (bytes.length === 0) return { store: null };
-  try {
-    return { store: storeSchema.parse(JSON.parse(new TextDecoder().decode(bytes))) };
-  } catch {
-    return {
-      store: null,
-      note: "The rig's own store can't be read: serial number and calibration are taken as not set.",
-    };
-  }
 }
 const lies = (words: string): RigError =>
   new RigError('badDescriptor', `The rig describes itself in a way that can't be true ${words}.`);

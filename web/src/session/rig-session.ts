@@ -3,7 +3,7 @@
 // listeners what arrives. It knows no checks: power-up and procedures use it from outside.
 import { eventCode, stateCode } from '#protocol/codes';
 import type { Message } from '#protocol/messages';
-import type { RigDescription } from '#core/samples/rig-description';
+import type { RigDescription, Store } from '#core/samples/rig-description';
 import { BeatKeeper } from './beat-keeper.ts';
 import type { ByteLink } from './byte-link.ts';
 import type { Clock } from './clock.ts';
@@ -14,6 +14,7 @@ import { Listeners } from './listeners.ts';
 import { RigClock } from './rig-clock.ts';
 import { linkLostWords, RigError } from './rig-error.ts';
 import { RigLine } from './rig-line.ts';
+import { readKept, writeKept } from './rig-store.ts';
 import { mayFollow, type SessionState } from './session-state.ts';
 import { bareTrip, restartReport, tripReport, type TripReport } from './trip-report.ts';
 
@@ -22,6 +23,8 @@ export interface SessionOptions {
   readonly mayBeat: () => boolean;
   /** A number of 32 bits, drawn at random: the name of a live session. */
   readonly randomWord: () => number;
+  /** The day, ISO 8601, by which calibrations are old; where it is not given, none is. */
+  readonly today?: () => string;
 }
 /** The safe order takes 2 s; with the rig's and the link's slack. */
 const safeWithinMs = 6000;
@@ -57,6 +60,10 @@ export class RigSession {
   get rig(): RigDescription {
     if (!this.known) throw new RigError('notReady');
     return this.known;
+  }
+  /** What the rig keeps, as it keeps it; `rig.store` is what of it counts today. */
+  get keptStore(): Store | null {
+    return this.known?.keptStore ?? null;
   }
   get notes(): readonly string[] {
     return this.known?.notes ?? [];
@@ -102,6 +109,16 @@ export class RigSession {
     if (this.current.kind !== 'ready') return;
     this.enter({ kind: 'live' });
     this.beats.start(session);
+  }
+  /** Writes what the rig shall keep, while it is safe, and goes on with what it then tells. */
+  async keep(store: Store): Promise<void> {
+    if (!this.known || this.current.kind !== 'ready') throw new RigError('notReady');
+    await writeKept(this, store, this.known.descriptor);
+    const kept = await readKept(this.queue, this.known.descriptor, this.today());
+    this.known = { ...this.known, ...kept };
+  }
+  today(): string | undefined {
+    return this.options.today?.();
   }
   /** The safe order, from any state; resolves when the rig has told that it is over, or is lost. */
   async end(): Promise<void> {

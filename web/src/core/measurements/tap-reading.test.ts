@@ -97,6 +97,7 @@ describe('reading', () => {
       offset: 0,
       gainU: 0.002,
       offsetU: 0.004,
+      correlation: 0,
       date: '2026-05-01',
       origin: 'meter',
     };

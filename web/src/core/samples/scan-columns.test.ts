@@ -92,6 +92,7 @@ describe('ScanColumns', () => {
           offset: 0.02,
           gainU: 0,
           offsetU: 0,
+          correlation: 0,
           date: '2026-01-01',
           origin: 'meter',
         },

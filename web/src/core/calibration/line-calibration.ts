@@ -1,0 +1,139 @@
+// SPDX-License-Identifier: MIT
+// Gain and offset of a linear tap from points (tap, meter), errors on both axes. Each point's own errors go through
+// York's fit; errors that points share (the meter's per cent and its zero, by range) are put through it by
+// repeating the fit with all their points moved (JCGM 100:2008, 5.1.3 note 2 and 5.2). It knows no rig's store.
+import { yorkFit, type LineFit, type LinePoint } from '../measurements/york-fit.ts';
+import type { Descriptor, Store, Tap } from '../samples/rig-description.ts';
+import { CalibrationRefused } from './calibration-refused.ts';
+import { readingOf, type Meter } from './meter.ts';
+import { requireSoundPoints } from './point-checks.ts';
+
+export interface CalibrationPoint {
+  /** What the tap shows without a calibration, and the standard uncertainty of that point's own errors. */
+  readonly shown: number;
+  readonly shownU: number;
+  readonly meter: number;
+  /** Rounding of the meter, standard uncertainty. */
+  readonly meterOwnU: number;
+  /** Standard uncertainties that all points with the same key share. */
+  readonly shared: readonly { readonly key: string; readonly u: number }[];
+}
+export type CalibrationLine = Store['calibration'][number];
+/** What a point was measured on. */
+export interface TapPoint {
+  readonly shown: number;
+  readonly shownU: number;
+  readonly meter: number;
+}
+/** Throws CalibrationRefused when the meter can't have shown that. */
+export function pointOf(tap: Tap, meter: Meter, { shown, shownU, meter: value }: TapPoint): CalibrationPoint {
+  const quantity = tap.quantity;
+  const reading = readingOf(meter, quantity, value);
+  const key = `${quantity} up to ${reading.range.upTo}`;
+  return {
+    shown,
+    shownU,
+    meter: value,
+    meterOwnU: reading.roundingU,
+    shared: [
+      { key: `per cent, ${key}`, u: reading.gainU },
+      { key: `counts, ${key}`, u: reading.zeroU },
+    ],
+  };
+}
+/** No current can flow: a point that needs no meter. */
+export const zeroPoint = (shown: number, shownU: number): CalibrationPoint => ({
+  shown,
+  shownU,
+  meter: 0,
+  meterOwnU: 0,
+  shared: [],
+});
+interface Fitted {
+  readonly gain: number;
+  readonly offset: number;
+  readonly uGain: number;
+  readonly uOffset: number;
+  readonly correlation: number;
+}
+export interface LineLabel {
+  /** ISO 8601, the day. */
+  readonly date: string;
+  readonly origin: string;
+}
+/** Throws CalibrationRefused. */
+export function lineCalibration(
+  descriptor: Descriptor,
+  tap: Tap,
+  points: readonly CalibrationPoint[],
+  label: LineLabel,
+): CalibrationLine {
+  requireSoundPoints(tap, points);
+  const own = fitOf(points);
+  requireLine(tap, points, own);
+  const fitted = withShared(points, own);
+  requirePlausible(descriptor, tap, fitted);
+  const { gain, offset, uGain, uOffset, correlation } = fitted;
+  return { tap: tap.id, gain, offset, gainU: 2 * uGain, offsetU: 2 * uOffset, correlation, ...label };
+}
+const linePoint = ({ shown, shownU, meter, meterOwnU }: CalibrationPoint): LinePoint => ({
+  x: shown,
+  y: meter,
+  ux: shownU,
+  uy: meterOwnU,
+});
+/** Two points are laid twice with their variances doubled: the same line with the same uncertainty. */
+function fitOf(points: readonly CalibrationPoint[]): LineFit {
+  const plain = points.map(linePoint);
+  const twice = plain.map(({ x, y, ux, uy }) => ({ x, y, ux: ux * Math.SQRT2, uy: uy * Math.SQRT2 }));
+  const fit = yorkFit(plain.length > 2 ? plain : [...twice, ...twice]);
+  if (!fit)
+    throw new CalibrationRefused('tooNear', 'All points are at one value. Take one much lower or higher.');
+  return fit;
+}
+/** Three points or more must lie on the line within what they may be off; a misread one stands out. */
+function requireLine(tap: Tap, points: readonly CalibrationPoint[], { slope, intercept }: LineFit): void {
+  const off = points.map(({ shown, shownU, meter, meterOwnU, shared }) => {
+    const u = Math.hypot(slope * shownU, meterOwnU, ...shared.map((part) => part.u));
+    return Math.abs(meter - intercept - slope * shown) / u;
+  });
+  const worst = off.indexOf(Math.max(...off));
+  if (points.length < 3 || off[worst] <= 3) return;
+  throw new CalibrationRefused(
+    'notOnALine',
+    `${tap.id}: point ${worst + 1} (tap ${points[worst].shown.toPrecision(4)}, meter ${points[worst].meter}) does not lie on a line with the others. Take it again.`,
+  );
+}
+function withShared(points: readonly CalibrationPoint[], own: LineFit): Fitted {
+  const keys = new Set(points.flatMap(({ shared }) => shared.map(({ key }) => key)));
+  let [gain, both, offset] = [own.uSlope ** 2, own.covariance, own.uIntercept ** 2];
+  for (const key of keys) {
+    const moved = fitOf(points.map((point) => ({ ...point, meter: point.meter + sharedU(point, key) })));
+    const [dGain, dOffset] = [moved.slope - own.slope, moved.intercept - own.intercept];
+    gain += dGain ** 2;
+    both += dGain * dOffset;
+    offset += dOffset ** 2;
+  }
+  const [uGain, uOffset] = [Math.sqrt(gain), Math.sqrt(offset)];
+  return { gain: own.slope, offset: own.intercept, uGain, uOffset, correlation: both / (uGain * uOffset) };
+}
+const sharedU = ({ shared }: CalibrationPoint, key: string): number =>
+  shared.find((part) => part.key === key)?.u ?? 0;
+
+/** Sound parts can't be further off than the rig declares and the calibration itself allows. */
+function requirePlausible({ reference }: Descriptor, tap: Tap, found: Fitted): void {
+  const zero = tap.scale.kind === 'linear' ? Math.abs(tap.scale.zeroV * tap.scale.unitsPerV) : 0;
+  const mostGain = tap.error.gain + reference.tolerance + 2 * found.uGain;
+  const mostOffset = tap.error.offset + zero * reference.tolerance + 2 * found.uOffset;
+  const percent = (share: number) => `${(100 * share).toPrecision(3)} %`;
+  if (Math.abs(found.gain - 1) > mostGain)
+    throw new CalibrationRefused(
+      'implausibleGain',
+      `${tap.id}: the meter and the tap differ by a factor of ${found.gain.toPrecision(4)}, that is ${percent(Math.abs(found.gain - 1))}; the parts of this rig allow ${percent(mostGain)}. Check the meter's range and leads and the wiring, and take the points again; if it stays so, the tap is broken.`,
+    );
+  if (Math.abs(found.offset) > mostOffset)
+    throw new CalibrationRefused(
+      'implausibleOffset',
+      `${tap.id}: the offset would be ${found.offset.toPrecision(3)} ${tap.unit}; the parts of this rig allow ${mostOffset.toPrecision(3)} ${tap.unit}. Zero the meter, check the leads, and take the points again.`,
+    );
+}

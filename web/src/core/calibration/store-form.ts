@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: MIT
+// The bytes in which a rig keeps its store: JSON with one short row a calibration, as the memory holds about 500
+// bytes. Rows: place, gain, offset, U of gain, U of offset, correlation, day since 1970-01-01, origin. It knows no
+// line to a rig.
+import { z } from 'zod';
+import { storeSchema, type Descriptor, type Store } from '../samples/rig-description.ts';
+import { CalibrationRefused } from './calibration-refused.ts';
+import { limitedFeedId } from './limited-feed.ts';
+import type { CalibrationLine } from './line-calibration.ts';
+
+/** Bytes in one half of the reference board's memory. */
+export const storeRoom = 504;
+const msPerDay = 86_400_000;
+const firstMuxPlace = 10;
+const feedPlace = 90;
+const number = z.number();
+const rowSchema = z.tuple([z.int(), number, number, number, number, number, z.int(), z.string()]);
+const formSchema = z.object({
+  serial: z.string(),
+  name: z.string(),
+  calibration: z.array(z.union([rowSchema, z.unknown()])),
+});
+
+/** Throws CalibrationRefused when it does not fit. */
+export function storeBytes(store: Store, descriptor: Descriptor): Uint8Array {
+  const calibration = store.calibration.map((line) => rowOf(line, descriptor));
+  const { serial, name } = store;
+  const bytes = new TextEncoder().encode(JSON.stringify({ serial, name, calibration }));
+  if (bytes.length <= storeRoom) return bytes;
+  throw new CalibrationRefused(
+    'storeFull',
+    `The rig's memory holds ${storeRoom} bytes, this store needs ${bytes.length}. Calibrate fewer taps, or give the rig a shorter name.`,
+  );
+}
+/** Throws when the bytes are not a store. Rows of places that this rig lacks are left out. */
+export function storeOf(bytes: Uint8Array, descriptor: Descriptor): Store {
+  const form = formSchema.parse(JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes)));
+  const calibration = form.calibration.flatMap((row) => {
+    const short = rowSchema.safeParse(row);
+    return short.success ? lineOf(short.data, descriptor) : [row];
+  });
+  return storeSchema.parse({ ...form, calibration });
+}
+const places = ({ taps }: Descriptor): [number, string][] => [
+  ...taps.map(({ channel, mux, id }): [number, string] => [
+    mux === undefined ? channel : firstMuxPlace + mux,
+    id,
+  ]),
+  [feedPlace, limitedFeedId],
+];
+function rowOf(line: CalibrationLine, descriptor: Descriptor): z.infer<typeof rowSchema> {
+  const place = places(descriptor).find(([, id]) => id === line.tap);
+  if (!place)
+    throw new CalibrationRefused('implausibleValue', `This rig has no tap "${line.tap}" to calibrate.`);
+  const { gain, offset, gainU, offsetU, correlation, date, origin } = line;
+  const day = Math.floor(Date.parse(date) / msPerDay);
+  const [g, o] = [Number(gain.toFixed(5)), digits(offset, 4)];
+  return [place[0], g, o, digits(gainU, 3), digits(offsetU, 3), Number(correlation.toFixed(3)), day, origin];
+}
+const digits = (value: number, count: number): number => Number(value.toPrecision(count));
+
+function lineOf(row: z.infer<typeof rowSchema>, descriptor: Descriptor): CalibrationLine[] {
+  const [place, gain, offset, gainU, offsetU, correlation, day, origin] = row;
+  const tap = places(descriptor).find(([known]) => known === place)?.[1];
+  if (tap === undefined) return [];
+  const date = new Date(day * msPerDay).toISOString().slice(0, 10);
+  return [{ tap, gain, offset, gainU, offsetU, correlation, date, origin }];
+}
