@@ -6,6 +6,8 @@ export type BadUsageCode =
   | 'unknownCheck'
   | 'unknownFault'
   | 'badCar'
+  | 'badMeter'
+  | 'unknownTap'
   | 'badFile'
   | 'badSeed'
   | 'badFirmware'

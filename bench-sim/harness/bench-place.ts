@@ -11,6 +11,7 @@ import { drawCar } from '#sim/physics/population';
 import { seededRandom } from '#sim/seeded-random';
 import { VirtualLink } from '#sim/virtual-link';
 import { createVirtualRig } from '#sim/virtual-rig';
+import type { Plant } from '#sim/wiring/plant';
 import type { RigWatcher } from '#sim/wiring/rig-watcher';
 import { readCar } from './car-file.ts';
 import type { RunArguments } from './command-arguments.ts';
@@ -19,6 +20,7 @@ import { handsFor, type Hands } from './hands.ts';
 import { nodeClock } from './node-clock.ts';
 import { goBeforeOthers } from './process-priority.ts';
 import { SerialLink } from './serial-link.ts';
+import { readStoreFile } from './store-file.ts';
 
 export interface BenchPlace {
   readonly session: RigSession;
@@ -35,31 +37,46 @@ export interface VirtualTruth {
   truth(): Readonly<Record<string, number>>;
 }
 export const defaultSeed = 1;
+/** The day by which calibrations are old. */
+export const today = (): string => new Date().toISOString().slice(0, 10);
+/** What else a virtual rig may be given. */
+export interface Fitted {
+  /** Content of its memory. */
+  readonly store?: Uint8Array;
+  /** Something between the car and the rig. */
+  readonly around?: (plant: Plant) => Plant;
+}
 
 /** Connected and ready. Rejects with RigError or BadUsage. */
 export function openPlace(wanted: RunArguments): Promise<BenchPlace> {
   return wanted.rig === 'virtual'
-    ? openVirtual(wanted.seed ?? defaultSeed, wanted.faults)
+    ? openVirtual(wanted.seed ?? defaultSeed, wanted.faults, {
+        store: wanted.store === null ? undefined : readStoreFile(wanted.store),
+      })
     : openSerial(wanted);
 }
 export async function openVirtual(
   seed: number,
   faults: Faults = {},
-  watcher?: RigWatcher,
-): Promise<BenchPlace & { virtual: VirtualTruth }> {
-  const { plant, car } = drawCar(seed, faults);
-  const rig = createVirtualRig({ hex: firmwareHex(), plant, seed, faults, watcher });
+  { store, around = (plant) => plant, watcher }: Fitted & { readonly watcher?: RigWatcher } = {},
+): Promise<BenchPlace & { virtual: VirtualTruth; exportStore(): Uint8Array }> {
+  const { plant: bare, car } = drawCar(seed, faults);
+  const plant = around(bare);
+  const rig = createVirtualRig({ hex: firmwareHex(), plant, seed, faults, store, watcher });
   const link = new VirtualLink(rig);
   const random = seededRandom(seed, 'host');
   const session = new RigSession(link, link.clock, {
     mayBeat: () => true,
     randomWord: () => random.uint32(),
+    today,
   });
   await session.connect();
   const hands = (words: string) => Promise.resolve(rig.person(words));
-  return { session, car, hands, virtual: { seed, faults, trueHz: rig.trueHz, truth: () => plant.truth() } };
+  const virtual = { seed, faults, trueHz: rig.trueHz, truth: () => plant.truth() };
+  return { session, car, hands, virtual, exportStore: () => rig.exportStore() };
 }
-async function openSerial(wanted: RunArguments): Promise<BenchPlace> {
+type SerialWanted = Pick<RunArguments, 'rig' | 'car' | 'seed' | 'scene' | 'handsReady'>;
+export async function openSerial(wanted: SerialWanted): Promise<BenchPlace> {
   const car = wanted.car === null ? drawCar(wanted.seed ?? defaultSeed).car : readCar(wanted.car);
   const hands = handsFor(wanted);
   goBeforeOthers();
@@ -82,7 +99,7 @@ async function connectSerial(path: string): Promise<RigSession> {
 async function connectAt(path: string, baud: number): Promise<RigSession> {
   const link = new SerialLink(path, baud);
   const randomWord = () => randomBytes(4).readUInt32LE();
-  const session = new RigSession(link, nodeClock, { mayBeat: () => true, randomWord });
+  const session = new RigSession(link, nodeClock, { mayBeat: () => true, randomWord, today });
   await session.connect();
   return session;
 }

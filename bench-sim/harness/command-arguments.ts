@@ -6,7 +6,7 @@ import { BadUsage } from './bad-usage.ts';
 
 export const usage = `Usage:
   npm run check -- list [--json]
-  npm run check -- run <check> --rig virtual [--seed N] [--fault name=severity]... [--json] [--record FILE]
+  npm run check -- run <check> --rig virtual [--seed N] [--fault name=severity]... [--store FILE] [--json] [--record FILE]
   npm run check -- run <check> --rig <serial device> (--car FILE | --seed N) [--scene SOCKET | --hands-ready] [--json] [--record FILE]`;
 
 export interface RunArguments {
@@ -19,6 +19,8 @@ export interface RunArguments {
   readonly car: string | null;
   readonly scene: string | null;
   readonly handsReady: boolean;
+  /** File with the memory of the virtual rig, as calibrate left it. */
+  readonly store: string | null;
   readonly record: string | null;
   readonly json: boolean;
 }
@@ -31,6 +33,7 @@ const options = {
   car: { type: 'string' },
   scene: { type: 'string' },
   'hands-ready': { type: 'boolean' },
+  store: { type: 'string' },
   record: { type: 'string' },
   json: { type: 'boolean' },
 } as const;
@@ -56,6 +59,7 @@ export function parseArguments(words: readonly string[]): Arguments {
     car: values.car ?? null,
     scene: values.scene ?? null,
     handsReady: values['hands-ready'] ?? false,
+    store: values.store ?? null,
     record: values.record ?? null,
   };
   if (run.rig === 'virtual') requireVirtual(run);
@@ -95,7 +99,9 @@ function requireVirtual({ car, scene }: RunArguments): void {
     throw bad('The virtual rig brings its own car with its labels: choose it by --seed, without --car.');
   if (scene !== null) throw bad('The virtual rig in this program has its own person: leave --scene away.');
 }
-function requireSerial({ rig, car, seed, faults }: RunArguments): void {
+function requireSerial({ rig, car, seed, faults, store }: RunArguments): void {
+  if (store !== null)
+    throw bad('--store belongs to the virtual rig in this program; any other keeps its own.');
   if (Object.keys(faults).length > 0)
     throw bad(`Faults belong to the virtual rig: give them to it, not to the check on ${rig}.`);
   if (car === null && seed === null)

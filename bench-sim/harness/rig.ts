@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 // `npm run rig`: the virtual rig on a pseudo-terminal at real time, for any serial client. A person's hands come
 // over --scene. Opening the line resets the rig, as it does a board.
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import type { Server } from 'node:net';
 import { BeatWatch } from '#sim/beat-watch';
 import { drawCar } from '#sim/physics/population';
@@ -15,10 +14,11 @@ import { firmwareHex } from './firmware-file.ts';
 import { goBeforeOthers } from './process-priority.ts';
 import { parseRigArguments, type RigArguments } from './rig-arguments.ts';
 import { serveScene } from './scene.ts';
+import { readStoreFile, writeStoreFile } from './store-file.ts';
 
 function makeRig({ seed, faults, store }: RigArguments): VirtualRig {
   const { plant, description } = drawCar(seed, faults);
-  const kept = store !== null && existsSync(store) ? new Uint8Array(readFileSync(store)) : undefined;
+  const kept = store === null ? undefined : readStoreFile(store);
   console.error(`Virtual rig, seed ${seed}: ${description}`);
   return createVirtualRig({ hex: firmwareHex(), plant, seed, faults, store: kept });
 }
@@ -54,7 +54,7 @@ function endOnSignal(wanted: RigArguments, rig: VirtualRig, pty: Pty, scene: Ser
   const end = (): void => {
     pty.end();
     scene?.close();
-    if (wanted.store !== null) writeFileSync(wanted.store, rig.exportStore());
+    if (wanted.store !== null) writeStoreFile(wanted.store, rig.exportStore());
     process.exit(0);
   };
   process.once('SIGINT', end);

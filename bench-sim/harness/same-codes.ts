@@ -19,7 +19,7 @@ process.exitCode = worst > 1 ? 1 : 0;
 
 async function compare(check: Check, seed: number): Promise<number> {
   const log = new BenchLog();
-  const { session, car, hands } = await openVirtual(seed, {}, log);
+  const { session, car, hands } = await openVirtual(seed, {}, { watcher: log });
   await runCheck(session, check, { car, label: { id: '', startedAt: '', tool: 'study' }, ask: hands });
   await session.close();
   const { codes } = replayPlant(log, drawCar(seed).plant, seededRandom(seed, 'rig'));

@@ -26,7 +26,7 @@ const centreUs = 1500;
 
 export async function makeTemplate(check: Check, seed: number): Promise<CheckTemplate> {
   const log = new BenchLog();
-  const { session, car, hands, virtual } = await openVirtual(seed, {}, log);
+  const { session, car, hands, virtual } = await openVirtual(seed, {}, { watcher: log });
   const label = { id: 'template', startedAt: new Date().toISOString(), tool: 'study' };
   const { record, stopped } = await runCheck(session, check, { car, label, ask: hands });
   if (stopped) throw new Error(`The template of ${check.id} broke off: ${stopped.message}`);

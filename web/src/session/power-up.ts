@@ -48,7 +48,7 @@ export async function powerUp(bench: RunBench, plan: ScanPlan): Promise<void> {
   await bench.scan(plan);
   await bench.wait(settleS);
 }
-async function startStream(bench: RunBench): Promise<void> {
+export async function startStream(bench: RunBench): Promise<void> {
   await bench.scan(zeroPlan(bench.rig));
   await bench.command({ type: 'stream', on: 1 });
   await bench.command({ type: 'capture', source: 0 });
@@ -89,7 +89,7 @@ async function driveLimits(
 }
 const bit = (name: keyof typeof outputBitCode): number => 1 << outputBitCode[name];
 
-async function untilStopProven(bench: RunBench): Promise<void> {
+export async function untilStopProven(bench: RunBench): Promise<void> {
   const proven = () => (outputs(bench) & (bit('stopSeen') | bit('stopOpen'))) === bit('stopSeen');
   if (await bench.waitFor(proven, stopPressedWithinS)) return;
   throw new RunStopped(

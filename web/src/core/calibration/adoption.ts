@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Whether a calibration makes a tap better: U of one reading at its typical values, with the line and without it,
-// through the very budget that checks use. Adopted when it is nowhere worse and somewhere better; said in words
-// with both figures. It stores nothing.
+// Whether a calibration makes a tap better: U of one reading at its typical values, with the new line and without,
+// through the very budget that checks use. Adopted when it is nowhere worse and somewhere better than declared;
+// said in words with both figures. It stores nothing.
 import { halfWidth } from '../measurements/coverage-interval.ts';
 import { budgetOf, uncertain } from '../measurements/quantity.ts';
 import { gainLines, linearityLines, pinShare, zeroLine } from '../measurements/tap-errors.ts';
@@ -21,6 +21,10 @@ export interface Adoption {
   readonly tightness: readonly Tightness[];
   readonly words: string;
 }
+/** A newer calibration takes the place of one that is tighter by less than this. Common practice, no source. */
+const sameTightness = 1.1;
+
+/** `rig` as it counts now. */
 export function adoption(rig: RigDescription, tap: Tap, line: CalibrationLine): Adoption {
   const plain = { ...rig, store: null };
   const tightness = typicalValues(tap).map((at) => ({
@@ -30,8 +34,33 @@ export function adoption(rig: RigDescription, tap: Tap, line: CalibrationLine): 
   }));
   const worse = tightness.some(({ declaredU, calibratedU }) => calibratedU > declaredU * 1.0005);
   const better = tightness.some(({ declaredU, calibratedU }) => calibratedU < declaredU * 0.995);
-  const adopted = better && !worse;
-  return { adopted, tightness, words: wordsOf(tap, tightness, adopted) };
+  const kept = rig.store?.calibration.find((known) => known.tap === line.tap);
+  const moved = kept !== undefined && disagree(tap, kept, line);
+  const older =
+    kept !== undefined &&
+    !moved &&
+    tightness.some(({ at, calibratedU }) => calibratedU > sameTightness * tapU(rig, tap, at));
+  const adopted = better && !worse && !older;
+  const why = older ? `not adopted, as the calibration of ${kept?.date} is tighter` : reason(adopted);
+  const told = moved ? ` It differs from the calibration of ${kept.date} by more than both allow.` : '';
+  return { adopted, tightness, words: `${tap.id}: ${why} (U ${figures(tap, tightness)}).${told}` };
+}
+const reason = (adopted: boolean): string =>
+  adopted
+    ? 'adopted'
+    : 'not adopted, as it would not make the uncertainty smaller; a meter with a better specification would';
+
+/** At a typical value the two lie apart by more than their uncertainties together. */
+function disagree(tap: Tap, a: CalibrationLine, b: CalibrationLine): boolean {
+  return typicalValues(tap).some((at) => {
+    const apart = Math.abs((a.gain - b.gain) * at + (tap.quantity === 'current' ? 0 : a.offset - b.offset));
+    return apart > Math.hypot(lineU(tap, a, at), lineU(tap, b, at));
+  });
+}
+/** U of the line alone at a value. */
+function lineU(tap: Tap, { gainU, offsetU, correlation }: CalibrationLine, at: number): number {
+  if (tap.quantity === 'current') return gainU * at;
+  return Math.sqrt((gainU * at) ** 2 + 2 * correlation * gainU * at * offsetU + offsetU ** 2);
 }
 /** U of one reading at a value; currents are read after a zero trim. Noise is left out: it is the run's. */
 export function tapU(rig: RigDescription, tap: Tap, value: number): number {
@@ -47,14 +76,11 @@ export const withLine = (rig: RigDescription, line: CalibrationLine): RigDescrip
   const others = calibration.filter(({ tap }) => tap !== line.tap);
   return { ...rig, store: { serial, name, calibration: [...others, line] } };
 };
-function wordsOf(tap: Tap, tightness: readonly Tightness[], adopted: boolean): string {
-  const figures = tightness.map(
-    ({ at, declaredU, calibratedU }) =>
-      `at ${at} ${tap.unit}: ${percent(declaredU, at)} as declared, ${percent(calibratedU, at)} calibrated`,
-  );
-  const verdict = adopted
-    ? 'adopted'
-    : 'not adopted, as it would not make the uncertainty smaller; a meter with a better specification would';
-  return `${tap.id}: ${verdict} (U ${figures.join('; ')}).`;
+function figures(tap: Tap, tightness: readonly Tightness[]): string {
+  const told = ({ at, declaredU, calibratedU }: Tightness) =>
+    tap.quantity === 'temperature'
+      ? `at ${at} C: ${declaredU.toFixed(2)} K as declared, ${calibratedU.toFixed(2)} K calibrated`
+      : `at ${at} ${tap.unit}: ${percent(declaredU, at)} as declared, ${percent(calibratedU, at)} calibrated`;
+  return tightness.map(told).join('; ');
 }
 const percent = (u: number, at: number): string => `${((100 * u) / Math.abs(at)).toPrecision(2)} %`;

@@ -69,7 +69,13 @@ function feedLine(declaredOhm: number, ohm: number, u: number, label: LineLabel)
     ...label,
   };
 }
-/** As for taps: only what is better than the declared tolerance is worth keeping. */
-export const feedWorthKeeping = (line: CalibrationLine): boolean =>
-  line.gainU < 2 * rectangular(declaredTolerance);
-export const declaredFeedU = 1.9 * rectangular(declaredTolerance);
+/** As for taps: only what is better than the declared tolerance is kept. */
+export function feedOutcome(declaredOhm: number, line: CalibrationLine) {
+  const declaredU = 1.9 * rectangular(declaredTolerance);
+  const adopted = line.gainU < declaredU;
+  const ohm = (line.gain * declaredOhm).toPrecision(4);
+  const figures = `U ${percent(declaredU)} as declared, ${percent(line.gainU)} calibrated`;
+  const why = adopted ? 'adopted' : 'not adopted, as it would not make the uncertainty smaller';
+  return { adopted, words: `${limitedFeedId}: ${why}: ${ohm} ohm (${figures}).` };
+}
+const percent = (share: number): string => `${(100 * share).toPrecision(2)} %`;

@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: MIT
+// Points of the current taps: the zero while nothing can flow, then steps of the load bank with the meter in series.
+// The bank can't carry its steps for long, so the meter holds its greatest reading. It computes nothing but means.
+import { reasonCode } from '#protocol/codes';
+import type { ScanPlan } from '#checks/check';
+import { keepStretch } from '#checks/stretch';
+import { pointOf, zeroPoint, type CalibrationPoint } from '#core/calibration/line-calibration';
+import { quietStretch, tapOf, type Stretch } from '#core/measurements/tap-reading';
+import type { RunBench } from '../bench.ts';
+import { RefusedError } from '../rig-error.ts';
+import { readMeter, type MeterPlace } from './calibration-hands.ts';
+import type { CalibrationWish } from './calibration-wish.ts';
+import { tapMean } from './tap-mean.ts';
+import type { PointsByTap } from './voltage-points.ts';
+
+/** 10, 4.7, 2.2 ohm, and the latter two together. */
+const masks = [1, 2, 4, 6] as const;
+const settleS = 0.15;
+/** A hand-held meter shows a new value two to four times a second (common practice, no source). */
+const shortestLoadS = 0.7;
+const longestLoadS = 2;
+/** What the bank takes in one go and what it gets rid of meanwhile, on the reference board; less than it allows. */
+const bankJ = 27;
+const bankW = 3;
+const plan: ScanPlan = {
+  fast: ['packCurrentNarrow', 'packCurrentWide', 'railVoltage', 'railCurrent'],
+  slow: 'multiplexer',
+};
+export interface Circuit {
+  readonly place: MeterPlace;
+  readonly wiring: string;
+  readonly taps: readonly string[];
+}
+const rest =
+  'Plug pack, speed controller and rail adapter; leave motor and servo unplugged. Switch the controller on.';
+export const circuits: readonly Circuit[] = [
+  {
+    place: 'packCurrent',
+    wiring: `Put the meter on its 10 A range in series with the positive lead of the pack. ${rest}`,
+    taps: ['packCurrentNarrow', 'packCurrentWide'],
+  },
+  {
+    place: 'railCurrent',
+    wiring: `Put the meter on its 10 A range in series with the positive lead of the rail adapter. ${rest}`,
+    taps: ['railCurrent'],
+  },
+];
+export async function currentPoints(
+  bench: RunBench,
+  wish: CalibrationWish,
+  { place, wiring }: Circuit,
+  taps: readonly string[],
+): Promise<PointsByTap> {
+  await bench.guard(() => wish.hands.act(wiring));
+  await bench.powerUp(plan);
+  const quiet = quietStretch(bench.samples);
+  const points = new Map(taps.map((id): [string, CalibrationPoint[]] => [id, [zeroAt(bench, id, quiet)]]));
+  for (const mask of masks) {
+    const taken = await loadPoint(bench, wish, place, mask);
+    if (!taken) continue;
+    for (const id of taps) {
+      const { shown, u } = tapMean(bench, id, taken.stretch);
+      const at = { shown, shownU: u, meter: taken.meter };
+      points.get(id)?.push(pointOf(tapOf(bench.rig, id), wish.meter, at));
+    }
+  }
+  return points;
+}
+function zeroAt(bench: RunBench, id: string, quiet: Stretch): CalibrationPoint {
+  const { shown, u } = tapMean(bench, id, quiet);
+  return zeroPoint(shown, u);
+}
+/** Null where the bank can't carry the step long enough to be read. */
+async function loadPoint(bench: RunBench, wish: CalibrationWish, place: MeterPlace, mask: number) {
+  const seconds = loadSeconds(bench, mask);
+  if (seconds < shortestLoadS) return null;
+  const ohms = ohmsOf(bench, mask);
+  await bench.guard(() =>
+    wish.hands.act(
+      `Let the meter hold its greatest reading (MAX), clear it, then go on: ${ohms} come on for ${seconds.toFixed(1)} s.`,
+    ),
+  );
+  try {
+    await bench.load(mask, seconds);
+  } catch (error) {
+    if (error instanceof RefusedError && error.reason === reasonCode.loadHot) return null;
+    throw error;
+  }
+  const stretch = await keepStretch(bench, settleS, seconds - settleS - 0.05);
+  await bench.wait(0.4);
+  const words = 'Enter the greatest reading that the meter holds, in A.';
+  return { stretch, meter: await bench.guard(() => readMeter(wish, 'current', words, place)) };
+}
+function loadSeconds({ rig, samples }: RunBench, mask: number): number {
+  const railV = samples.latest('railVoltage')?.value ?? rig.descriptor.nominalSupplyV;
+  const heatW = railV ** 2 * conductance(rig.descriptor.loadsOhm, mask);
+  return Math.min(longestLoadS, bankJ / Math.max(heatW - bankW, 1));
+}
+const conductance = (ohms: readonly number[], mask: number): number =>
+  ohms.reduce((sum, ohm, bit) => sum + (mask & (1 << bit) ? 1 / ohm : 0), 0);
+const ohmsOf = ({ rig }: RunBench, mask: number): string =>
+  rig.descriptor.loadsOhm
+    .filter((_, bit) => mask & (1 << bit))
+    .map((ohm) => `${ohm} ohm`)
+    .join(' and ');
