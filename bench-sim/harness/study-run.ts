@@ -3,7 +3,6 @@
 // counted. It knows no statistics.
 import type { Check } from '#checks/check';
 import type { Finding } from '#core/measurements/measurement';
-import { judge } from '#core/verdicts/judge';
 import type { VerdictWord } from '#core/verdicts/limit';
 import type { RunRecord } from '#core/record/run-record';
 import { runCheck } from '#session/check-runner';
@@ -76,13 +75,15 @@ export function outcomeOf(
   };
 }
 
+/** For one bound the rule "at most 2.5 % beyond" is the 95 % interval keeping clear of it; see verdicts/judge.ts. */
 function placedAt(finding: Finding, truth: number | undefined): Placed | null {
   if (!finding.measured || truth === undefined) return null;
-  const twoU = finding.interval[1] - finding.interval[0];
-  const word = (bounds: { min?: number; max?: number }): VerdictWord =>
-    judge(finding, { ...bounds, unit: finding.unit, kind: 'published', source: 'study' }).verdict;
+  const [low, high] = finding.interval;
+  const below = (max: number): VerdictWord => (high <= max ? 'pass' : low >= max ? 'fail' : 'undecided');
+  const above = (min: number): VerdictWord => (low >= min ? 'pass' : high <= min ? 'fail' : 'undecided');
+  const twoU = high - low;
   return {
-    atLimit: [word({ max: truth }), word({ min: truth })],
-    inside: [word({ max: truth + twoU }), word({ min: truth - twoU })],
+    atLimit: [below(truth), above(truth)],
+    inside: [below(truth + twoU), above(truth - twoU)],
   };
 }
