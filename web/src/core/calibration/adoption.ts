@@ -24,6 +24,9 @@ export interface Adoption {
 /** A newer calibration takes the place of one that is tighter by less than this. Common practice, no source. */
 const sameTightness = 1.1;
 
+/** Less than a tenth off U is not worth a line in the rig's memory. Common practice, no source. */
+const worthwhile = 0.9;
+
 /** `rig` as it counts now. */
 export function adoption(rig: RigDescription, tap: Tap, line: CalibrationLine): Adoption {
   const plain = { ...rig, store: null };
@@ -33,7 +36,7 @@ export function adoption(rig: RigDescription, tap: Tap, line: CalibrationLine): 
     calibratedU: tapU(withLine(plain, line), tap, at),
   }));
   const worse = tightness.some(({ declaredU, calibratedU }) => calibratedU > declaredU * 1.0005);
-  const better = tightness.some(({ declaredU, calibratedU }) => calibratedU < declaredU * 0.995);
+  const better = tightness.some(({ declaredU, calibratedU }) => calibratedU < worthwhile * declaredU);
   const kept = rig.store?.calibration.find((known) => known.tap === line.tap);
   const moved = kept !== undefined && disagree(tap, kept, line);
   const older =
@@ -48,7 +51,7 @@ export function adoption(rig: RigDescription, tap: Tap, line: CalibrationLine): 
 const reason = (adopted: boolean): string =>
   adopted
     ? 'adopted'
-    : 'not adopted, as it would not make the uncertainty smaller; a meter with a better specification would';
+    : 'not adopted, as it would not make the uncertainty smaller by a tenth; a meter with a better specification would';
 
 /** At a typical value the two lie apart by more than their uncertainties together. */
 function disagree(tap: Tap, a: CalibrationLine, b: CalibrationLine): boolean {

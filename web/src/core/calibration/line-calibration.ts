@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: MIT
 // Gain and offset of a linear tap from points (tap, meter), errors on both axes. Each point's own errors go through
 // York's fit; errors that points share (the meter's per cent and its zero, by range) are put through it by
-// repeating the fit with all their points moved (JCGM 100:2008, 5.1.3 note 2 and 5.2). It knows no rig's store.
+// repeating the fit with all their points moved (JCGM 100:2008, 5.1.3 note 2 and 5.2). What the rig declares counts as
+// a second, independent estimate. It knows no rig's store.
 import { yorkFit, type LineFit, type LinePoint } from '../measurements/york-fit.ts';
 import type { Descriptor, Store, Tap } from '../samples/rig-description.ts';
+import { rectangular } from '../measurements/tap-errors.ts';
 import { CalibrationRefused } from './calibration-refused.ts';
+import { together, type LineEstimate } from './line-estimate.ts';
 import { readingOf, type Meter } from './meter.ts';
 import { requireSoundPoints } from './point-checks.ts';
 
@@ -49,13 +52,6 @@ export const zeroPoint = (shown: number, shownU: number): CalibrationPoint => ({
   meterOwnU: 0,
   shared: [],
 });
-interface Fitted {
-  readonly gain: number;
-  readonly offset: number;
-  readonly uGain: number;
-  readonly uOffset: number;
-  readonly correlation: number;
-}
 export interface LineLabel {
   /** ISO 8601, the day. */
   readonly date: string;
@@ -71,10 +67,29 @@ export function lineCalibration(
   requireSoundPoints(tap, points);
   const own = fitOf(points);
   requireLine(tap, points, own);
-  const fitted = withShared(points, own);
-  requirePlausible(descriptor, tap, fitted);
-  const { gain, offset, uGain, uOffset, correlation } = fitted;
-  return { tap: tap.id, gain, offset, gainU: 2 * uGain, offsetU: 2 * uOffset, correlation, ...label };
+  const metered = withShared(points, own);
+  requirePlausible(descriptor, tap, metered);
+  return keptLine(tap.id, together(declaredEstimate(descriptor, tap), metered), label);
+}
+function keptLine(tap: string, estimate: LineEstimate, label: LineLabel): CalibrationLine {
+  const { gain, offset, gainVar, offsetVar, covar } = estimate;
+  const [uGain, uOffset] = [Math.sqrt(gainVar), Math.sqrt(offsetVar)];
+  const correlation = covar / (uGain * uOffset);
+  return { tap, gain, offset, gainU: 2 * uGain, offsetU: 2 * uOffset, correlation, ...label };
+}
+/** What the rig declares of the tap is known besides the meter: gain 1, offset 0, within its tolerances. The reference
+ *  moves both where the pin has a zero of its own. */
+function declaredEstimate({ reference }: Descriptor, { error, scale }: Tap): LineEstimate {
+  const zero = scale.kind === 'linear' ? scale.zeroV * scale.unitsPerV : 0;
+  const { tolerance = 0 } = error.shunt ?? {};
+  const [own, shunt, all] = [error.gain - tolerance, tolerance, reference.tolerance].map(rectangular);
+  return {
+    gain: 1,
+    offset: 0,
+    gainVar: own ** 2 + shunt ** 2 + all ** 2,
+    offsetVar: rectangular(error.offset) ** 2 + (zero * all) ** 2,
+    covar: zero * all ** 2,
+  };
 }
 const linePoint = ({ shown, shownU, meter, meterOwnU }: CalibrationPoint): LinePoint => ({
   x: shown,
@@ -104,27 +119,26 @@ function requireLine(tap: Tap, points: readonly CalibrationPoint[], { slope, int
     `${tap.id}: point ${worst + 1} (tap ${points[worst].shown.toPrecision(4)}, meter ${points[worst].meter}) does not lie on a line with the others. Take it again.`,
   );
 }
-function withShared(points: readonly CalibrationPoint[], own: LineFit): Fitted {
+function withShared(points: readonly CalibrationPoint[], own: LineFit): LineEstimate {
   const keys = new Set(points.flatMap(({ shared }) => shared.map(({ key }) => key)));
-  let [gain, both, offset] = [own.uSlope ** 2, own.covariance, own.uIntercept ** 2];
+  let [gainVar, covar, offsetVar] = [own.uSlope ** 2, own.covariance, own.uIntercept ** 2];
   for (const key of keys) {
     const moved = fitOf(points.map((point) => ({ ...point, meter: point.meter + sharedU(point, key) })));
     const [dGain, dOffset] = [moved.slope - own.slope, moved.intercept - own.intercept];
-    gain += dGain ** 2;
-    both += dGain * dOffset;
-    offset += dOffset ** 2;
+    gainVar += dGain ** 2;
+    covar += dGain * dOffset;
+    offsetVar += dOffset ** 2;
   }
-  const [uGain, uOffset] = [Math.sqrt(gain), Math.sqrt(offset)];
-  return { gain: own.slope, offset: own.intercept, uGain, uOffset, correlation: both / (uGain * uOffset) };
+  return { gain: own.slope, offset: own.intercept, gainVar, offsetVar, covar };
 }
 const sharedU = ({ shared }: CalibrationPoint, key: string): number =>
   shared.find((part) => part.key === key)?.u ?? 0;
 
 /** Sound parts can't be further off than the rig declares and the calibration itself allows. */
-function requirePlausible({ reference }: Descriptor, tap: Tap, found: Fitted): void {
+function requirePlausible({ reference }: Descriptor, tap: Tap, found: LineEstimate): void {
   const zero = tap.scale.kind === 'linear' ? Math.abs(tap.scale.zeroV * tap.scale.unitsPerV) : 0;
-  const mostGain = tap.error.gain + reference.tolerance + 2 * found.uGain;
-  const mostOffset = tap.error.offset + zero * reference.tolerance + 2 * found.uOffset;
+  const mostGain = tap.error.gain + reference.tolerance + 2 * Math.sqrt(found.gainVar);
+  const mostOffset = tap.error.offset + zero * reference.tolerance + 2 * Math.sqrt(found.offsetVar);
   const percent = (share: number) => `${(100 * share).toPrecision(3)} %`;
   if (Math.abs(found.gain - 1) > mostGain)
     throw new CalibrationRefused(
