@@ -16,6 +16,7 @@ export const limits = (car: Car): Readonly<Record<string, Limit>> =>
   limitsFor(
     {
       checkId: 'motor-no-load',
+      part: 'motor',
       results,
       ratings: { 'no-load-current': currentRating(car.motor), kv: kvRating(car.motor) },
     },

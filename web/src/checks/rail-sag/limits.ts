@@ -6,4 +6,4 @@ import type { Limit } from '#core/verdicts/limit';
 import { results } from './analysis.ts';
 
 export const limits = (car: Car): Readonly<Record<string, Limit>> =>
-  limitsFor({ checkId: 'rail-sag', results }, car);
+  limitsFor({ checkId: 'rail-sag', part: 'controller', results }, car);

@@ -9,7 +9,10 @@ import type { Limit } from '#core/verdicts/limit';
 import { results } from './analysis.ts';
 
 export const limits = (car: Car): Readonly<Record<string, Limit>> =>
-  limitsFor({ checkId: 'servo-stall', results, ratings: { 'stall-current': rating(car.servo) } }, car);
+  limitsFor(
+    { checkId: 'servo-stall', part: 'servo', results, ratings: { 'stall-current': rating(car.servo) } },
+    car,
+  );
 
 function rating(servo: Servo): Candidate {
   const { ratedStallA, secondRating, ratedStallTolerance: tolerance, ratedVoltageV } = servo;

@@ -15,6 +15,7 @@ export const baselineSchema = z
     checkResultId: z.string().regex(/^[a-z0-9-]+\/[a-z0-9-]+$/, {
       error: 'name the result as check/result, such as "motor-no-load/no-load-current"',
     }),
+    partName: z.string().min(1, 'a baseline names the part it is of'),
     unit: z.string().min(1, 'a baseline needs its unit'),
     centre: finite('the mean of the first runs'),
     sigma: finite('the spread of the first runs').min(0, 'a spread cannot be below 0'),
@@ -60,6 +61,7 @@ export function baselineOf(
     ready: true,
     baseline: {
       checkResultId,
+      partName: start.partName,
       unit: start.finding.unit,
       centre,
       sigma,

@@ -24,6 +24,7 @@ export interface Repair {
 }
 export interface HistoryPoint {
   readonly runId: string;
+  readonly partName: string;
   readonly at: string;
   readonly rigSerial: string;
   readonly finding: Measured;
@@ -56,7 +57,7 @@ export function historyOf(
 function pointOf(run: RunFindings, resultId: string): HistoryPoint[] {
   const finding = run.findings.find(({ id }) => id === resultId);
   if (!finding?.measured || !Number.isFinite(finding.value) || run.verdicts[resultId] === 'fail') return [];
-  return [{ runId: run.runId, at: run.startedAt, rigSerial: run.rigSerial, finding }];
+  return [{ runId: run.runId, partName: run.partName, at: run.startedAt, rigSerial: run.rigSerial, finding }];
 }
 /** A date alone stands for its first moment, in universal time. */
 const before = (a: string, b: string): boolean => Date.parse(a) < Date.parse(b);

@@ -11,29 +11,43 @@ import { chosenLimit, overrideLimit, type Candidate } from './precedence.ts';
 
 export interface LimitSpec {
   readonly checkId: string;
+  /** The part that the check is of: its baseline holds for this very part only. */
+  readonly part: 'motor' | 'servo' | 'controller' | 'pack';
   readonly results: readonly ResultName[];
   /** Ratings of the very part by result id. */
   readonly ratings?: Readonly<Record<string, Candidate>>;
 }
 /** The limits of a check's results for one car; a result without any limit is left out. */
-export function limitsFor({ checkId, results, ratings = {} }: LimitSpec, car: Car): Record<string, Limit> {
+export function limitsFor(
+  { checkId, part, results, ratings = {} }: LimitSpec,
+  car: Car,
+): Record<string, Limit> {
   const pairs = results.flatMap(({ id, unit }) => {
-    const limit = limitOf(`${checkId}/${id}`, unit, ratings[id], car);
+    const limit = limitOf({ key: `${checkId}/${id}`, unit, partName: car[part].name }, ratings[id], car);
     return limit ? [[id, limit] as const] : [];
   });
   return Object.fromEntries(pairs);
 }
-function limitOf(key: string, unit: string, rating: Candidate, car: Car): Limit | undefined {
+interface Wanted {
+  readonly key: string;
+  readonly unit: string;
+  readonly partName: string;
+}
+function limitOf(wanted: Wanted, rating: Candidate, car: Car): Limit | undefined {
+  const without = { rating, baseline: baselineFor(wanted, car), classDefault: classDefault(wanted.key, car) };
+  return chosenLimit({ override: overrideOf(wanted, car, chosenLimit(without)), ...without });
+}
+function baselineFor({ key, unit, partName }: Wanted, car: Car): Candidate {
   const baseline = car.baselines?.find(({ checkResultId }) => checkResultId === key);
-  const without = {
-    rating,
-    baseline: baseline && baselineLimit(baseline),
-    classDefault: classDefault(key, car),
-  };
-  return chosenLimit({ override: overrideOf(key, unit, car, chosenLimit(without)), ...without });
+  if (!baseline) return undefined;
+  if (baseline.partName !== partName)
+    return { unusable: `The baseline is of "${baseline.partName}" and is not used for "${partName}".` };
+  if (baseline.unit !== unit)
+    return { unusable: `The baseline is in ${baseline.unit} and not in ${unit}: it is not used.` };
+  return baselineLimit(baseline);
 }
 /** An override that looks like a slip does not hold; the limit says so. */
-function overrideOf(key: string, unit: string, car: Car, usual: Limit | undefined): Candidate {
+function overrideOf({ key, unit }: Wanted, car: Car, usual: Limit | undefined): Candidate {
   const override = car.overrides?.find(({ checkResultId }) => checkResultId === key);
   if (!override) return undefined;
   const trouble = overrideTrouble(override, [{ key, unit, min: usual?.min, max: usual?.max }]);
