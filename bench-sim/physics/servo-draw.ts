@@ -30,7 +30,8 @@ function mechanical(random: SeededRandom, ratedV: number) {
 }
 function loop(random: SeededRandom, digital: boolean) {
   return {
-    bandRad: random.between(3, 6) * degrees,
+    // With a correction every 20 ms only a wider band settles: a healthy servo does not hunt.
+    bandRad: (digital ? random.between(3, 6) : random.between(4, 6.5)) * degrees,
     deadBandRad: random.between(0.2, 0.5) * degrees,
     loopS: digital ? 0.003 : 0.02,
     centreS: 1.5e-3 + random.between(-8e-6, 8e-6),

@@ -174,3 +174,16 @@ describe('electronics', () => {
     expect(servo.plugA).toBe(0);
   });
 });
+describe('healthy servos of the population', () => {
+  /** Mean current over the idle one, A, once they had 0.4 s to settle. */
+  function huntingA(seed: number): number {
+    const p = drawParameters(seed).servo;
+    const servo = new Servo(p, stepS);
+    run(servo, 0.4, 1.5e-3, p.ratedV);
+    let sumA = 0;
+    run(servo, 0.1, 1.5e-3, p.ratedV, () => (sumA += servo.plugA - p.electronicsA));
+    return sumA / Math.round(0.1 / stepS);
+  }
+  it('come to rest: none of 400 hunts', () =>
+    expect(Array.from({ length: 400 }, (_, k) => k + 1).filter((seed) => huntingA(seed) > 0.01)).toEqual([]));
+});

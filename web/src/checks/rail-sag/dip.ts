@@ -43,16 +43,22 @@ export function dipOf(name: ResultName, input: Input): Finding {
 export function recoveryOf(name: ResultName, input: Input): Finding {
   const bursts = input.evidence.loadBursts;
   if (bursts.length === 0) throw new NotMeasurable('No burst with a load step was recorded. Run again.');
-  const value = median(bursts.map((burst) => recoveryIn(input, burst)));
-  const quantity = uncertain(value, gridLines(bursts[0].intervalS));
-  return measured(name, quantity, {
+  const [{ intervalS }] = bursts;
+  const found = median(bursts.map((burst) => recoveryIn(input, burst)));
+  // Within two samples the dip is steeper than a straight line: all that is known is the pair of samples.
+  const short = found < 1.5 * intervalS;
+  const value = short ? Math.max(found, intervalS / 2) : found;
+  return measured(name, uncertain(value, gridLines(intervalS, short)), {
     formula:
       'Time from the load step until the rail is for the last time further than 2 % of its setting from its settled value.',
     evidence: bursts.map(stretchOf),
   });
 }
-const gridLines = (intervalS: number): Line[] => [
-  [typeB('grid', 'samples are 104 us apart', 'rig description'), rectangular(intervalS / 2)],
+const gridLines = (intervalS: number, short: boolean): Line[] => [
+  [
+    typeB('grid', 'samples are 104 us apart', 'rig description'),
+    rectangular(intervalS * (short ? 0.65 : 0.5)),
+  ],
   [typeB('band', 'noise at the edge of the 2 % band', 'computed'), rectangular(intervalS / 2)],
 ];
 const stretchOf = ({ startS, intervalS, codes, tap }: KeptBurst) => ({
