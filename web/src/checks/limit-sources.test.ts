@@ -9,6 +9,7 @@ import { measuredAs, budgetLine } from '#core/history/history-fixture';
 import { carSchema, type Car, type Motor, type Servo } from '#core/parts/part';
 import { testRig } from '#core/samples/scan-block-fixture';
 import { checks } from './index.ts';
+import { overridables, overrideTroubles } from './override-troubles.ts';
 import { marmot } from './synthetic-run-fixture.ts';
 
 const limitsOf = (checkId: string, car: Car) =>
@@ -96,6 +97,31 @@ describe('precedence', () => {
       kind: 'rating',
       refused: [expect.stringMatching(/^Own override not used\. The upper bound 3300 A.*slip of the unit/)],
     }));
+});
+describe('troubles of a whole car', () => {
+  const troubles = (change: Partial<Car>) => overrideTroubles({ ...marmot, ...change }, testRig());
+  it('are none where all hold', () =>
+    expect(troubles({ overrides: [override], baselines: [baseline] })).toEqual([]));
+  it('name an override and a baseline of no result, and a slip of the unit', () =>
+    expect(
+      troubles({
+        overrides: [
+          { ...override, checkResultId: 'motor-no-load/torque' },
+          { ...override, max: 3300 },
+        ],
+        baselines: [{ ...baseline, checkResultId: 'servo-stall/torque' }],
+      }),
+    ).toEqual([
+      expect.stringMatching(
+        /^No check has a result "motor-no-load\/torque"\. There are: rail-sag\/source-resistance, /,
+      ),
+      expect.stringMatching(/3300 A is more than 30 times above the default of 3\.75 A/),
+      expect.stringMatching(/"servo-stall\/torque", and no check has that result/),
+    ]));
+  it('hold an override against the default, not against itself', () =>
+    expect(
+      overridables({ ...marmot, overrides: [override] }, testRig()).find(({ key: of }) => of === key)?.max,
+    ).toBe(3.75));
 });
 describe('a rating at another voltage', () => {
   it('of a servo is carried by k (V - V0), says so and brings its doubt', () => {

@@ -17,7 +17,7 @@ export const overrideSchema = z
     {
       checkResultId: resultKey,
       min: bound('the lower bound').optional(),
-      max: bound('the upper bound').optional(),
+      max: bound('the upper bound').positive('an upper bound of 0 would fail every part').optional(),
       reason: z
         .string({ error: 'say why in a few words; the reason is shown beside every verdict it makes' })
         .trim()
@@ -69,5 +69,5 @@ function slip(side: string, given: number | undefined, usual: number | undefined
   if (!given || !usual) return null;
   const ratio = given / usual;
   if (ratio < slipFactor && ratio > 1 / slipFactor) return null;
-  return `The ${side} bound ${given} ${unit} is ${ratio > 1 ? 'more' : 'less'} than ${slipFactor} times ${ratio > 1 ? 'above' : 'below'} the default of ${Number(usual.toPrecision(3))} ${unit}. Bounds are in ${unit}: is it a slip of the unit?`;
+  return `The ${side} bound ${given} ${unit} is more than ${slipFactor} times ${ratio > 1 ? 'above' : 'below'} the default of ${Number(usual.toPrecision(3))} ${unit}. Bounds are in ${unit}: is it a slip of the unit?`;
 }

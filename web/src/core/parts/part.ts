@@ -11,30 +11,49 @@ const positive = (what: string, max: number, unit: string) =>
     .positive(`${what} must be more than 0 ${unit}`)
     .max(max, `${what} can be at most ${max} ${unit}`);
 
+const partName = z
+  .string({ error: 'a name in words is needed' })
+  .trim()
+  .min(1, 'give it a name: its history goes by it')
+  .max(60, 'a name has at most 60 letters');
+const share = (what: string, most: number) => {
+  const words = `${what} is a share from 0 to ${most}: 0.05 means 5 %`;
+  return z.number({ error: words }).min(0, words).max(most, words);
+};
+
+const whole = (what: string) => z.int({ error: `${what}: a whole number is needed` });
+const yesOrNo = (what: string) => z.boolean({ error: `${what} is true or false` });
+const chemistries = ['lipo', 'liHv', 'lifepo4', 'nimh'] as const;
+
 const pulseUs = z
-  .number()
+  .number({ error: 'a throttle pulse: a number in us is needed' })
   .min(500, 'a throttle pulse is at least 500 us')
   .max(2500, 'a throttle pulse is at most 2500 us');
 
 export const motorSchema = z.object({
   kind: z.literal('motor'),
-  name: z.string().min(1).max(60),
+  name: partName,
   turns: positive('turns', 60, 'turns'),
-  polePairs: z.int().min(1, 'a motor has at least one pole pair').max(7, 'at most 7 pole pairs'),
-  sensored: z.boolean(),
+  polePairs: whole('pole pairs').min(1, 'a motor has at least one pole pair').max(7, 'at most 7 pole pairs'),
+  sensored: yesOrNo('sensored'),
   ratedKvRpmPerV: positive('rated kV', 20000, 'rpm/V'),
-  ratedKvTolerance: z.number().min(0).max(0.3),
+  ratedKvTolerance: share('tolerance of kV', 0.3),
   ratedSpeedRpm: positive('rated speed', 120000, 'rpm'),
   ratedNoLoadA: positive('rated no-load current', 40, 'A').optional(),
   /** Voltage the rated no-load current holds at; 7.4 V where the label does not say. */
   ratedNoLoadAtV: positive('voltage of the rated no-load current', 20, 'V').optional(),
 });
+const torque = (what: string) =>
+  z
+    .number({ error: `${what}: a number in N.m is needed` })
+    .positive(`${what} must be more than 0 N.m`)
+    .max(10, `${what} can be at most 10 N.m; 1 N.m is 141.6 oz.in or 10.2 kg.cm`);
 /** A label's second column. */
 const secondRatingSchema = z
   .object({
     voltageV: positive('voltage of the second rating', 9, 'V'),
     stallA: positive('second stall current', 20, 'A').optional(),
-    torqueNm: positive('second torque', 10, 'N.m').optional(),
+    torqueNm: torque('second torque').optional(),
     secondsPer60: positive('second time for 60 degrees', 1, 's').optional(),
   })
   .refine(
@@ -43,16 +62,16 @@ const secondRatingSchema = z
   );
 const servoFields = z.object({
   kind: z.literal('servo'),
-  name: z.string().min(1).max(60),
+  name: partName,
   size: z.enum(['standard', 'low-profile'], { error: 'a servo is standard or low-profile' }).optional(),
-  digital: z.boolean(),
+  digital: yesOrNo('digital'),
   ratedVoltageV: positive('rated voltage', 9, 'V'),
   ratedStallA: positive('rated stall current', 20, 'A').optional(),
-  ratedStallTolerance: z.number().min(0).max(0.5),
+  ratedStallTolerance: share('tolerance of the stall current', 0.5),
   degreesPerUs: positive('degrees per microsecond', 1, 'degrees/us'),
   /** Voltage the rated stall current holds at; the rated voltage where left out. */
   ratedStallAtV: positive('voltage of the rated stall current', 9, 'V').optional(),
-  ratedTorqueNm: positive('rated torque', 10, 'N.m').optional(),
+  ratedTorqueNm: torque('rated torque').optional(),
   ratedSecondsPer60: positive('rated time for 60 degrees', 1, 's').optional(),
   secondRating: secondRatingSchema.optional(),
 });
@@ -66,7 +85,7 @@ export const servoSchema = servoFields.refine(
 );
 export const controllerSchema = z.object({
   kind: z.literal('controller'),
-  name: z.string().min(1).max(60),
+  name: partName,
   railSettingV: positive('rail setting', 9, 'V'),
   railFloorV: positive('lowest voltage of the receiver plus 0.5 V', 8, 'V'),
   throttle: z
@@ -78,14 +97,14 @@ export const controllerSchema = z.object({
 });
 export const packSchema = z.object({
   kind: z.literal('pack'),
-  name: z.string().min(1).max(60),
-  cells: z.int().min(1).max(4),
-  chemistry: z.enum(['lipo', 'liHv', 'lifepo4', 'nimh']),
+  name: partName,
+  cells: whole('cells').min(1, 'a pack has at least one cell').max(4, 'the bench takes at most 4 cells'),
+  chemistry: z.enum(chemistries, { error: `the chemistry is one of ${chemistries.join(', ')}` }),
   capacityAh: positive('capacity', 20, 'Ah'),
 });
 /** One car on the bench: the parts that a check may ask for. */
 export const carSchema = z.object({
-  name: z.string().min(1).max(60),
+  name: partName,
   motor: motorSchema,
   servo: servoSchema,
   controller: controllerSchema,
