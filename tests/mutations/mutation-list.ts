@@ -201,7 +201,7 @@ export const mutations: readonly Mutation[] = [
   {
     words: 'a lost block is no gap',
     ...columns,
-    find: 'if (missing <= 0 || missing > 0x7fffffff) return;',
+    find: 'if (missing < scansPerBlock || missing > 0x7fffffff) return;',
     put: 'return;',
   },
   {

@@ -184,21 +184,15 @@ export class ScanColumns implements SampleStore {
     const total = index === 0 ? 0 : this.counts[name].at(index - 1);
     this.counts[name].push(total + ((column.at(index) - before) & mask));
   }
-  /** A jump of the scan number is a loss; a pause (a burst) or a block that a new scan list cut short is none. */
+  /** A jump of the scan number by whole blocks is a loss. A pause (a burst) is none, nor is the rest of a block that
+   *  a scan list cut short: fewer scans than a block has. */
   private noteGap(index: number): void {
     if (index === 0) return;
     const missing =
       ((this.raw.longs.scan.at(index) - this.raw.longs.scan.at(index - 1)) >>> 0) - scansPerBlock;
-    if (missing <= 0 || missing > 0x7fffffff) return;
-    if (missing < scansPerBlock && this.listChanged(index)) return;
+    if (missing < scansPerBlock || missing > 0x7fffffff) return;
     const fromS = this.blockS(index - 1) + scansPerBlock * this.scanS;
     this.gaps.push({ fromS, toS: this.blockS(index), scans: missing });
-  }
-  private listChanged(index: number): boolean {
-    const { fast, bytes } = this.raw;
-    const lists = fast.view();
-    const same = [0, 1, 2, 3].every((slot) => lists[index * 4 + slot] === lists[index * 4 - 4 + slot]);
-    return !same || bytes.slow.at(index) !== bytes.slow.at(index - 1);
   }
   private lost(fromS: number, toS: number): number {
     const touched = this.gaps.filter((gap) => gap.toS > fromS && gap.fromS < toS);
