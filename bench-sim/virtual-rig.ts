@@ -10,7 +10,7 @@ import { readHex } from './machine/intel-hex.ts';
 import { seededRandom } from './seeded-random.ts';
 import { Cable } from './wiring/cable.ts';
 import type { Plant } from './wiring/plant.ts';
-import type { RigErrors } from './wiring/rig-errors.ts';
+import type { BoardVariant, RigErrors } from './wiring/rig-errors.ts';
 import type { RigWatcher } from './wiring/rig-watcher.ts';
 import { RigWiring } from './wiring/rig-wiring.ts';
 
@@ -28,6 +28,8 @@ export interface VirtualRigOptions {
   readonly store?: Uint8Array;
   readonly baud?: number;
   readonly watcher?: RigWatcher;
+  /** Dividers of the board; the firmware must be built for the same. */
+  readonly variant?: BoardVariant;
 }
 export interface VirtualRig {
   readonly cycles: number;
@@ -70,7 +72,7 @@ function takeStore(content: Uint8Array, store: Uint8Array | undefined): void {
 export function createVirtualRig(options: VirtualRigOptions): VirtualRig {
   const { hex, plant, seed, faults = {}, baud = DEFAULT_BAUD } = options;
   const random = seededRandom(seed, 'rig');
-  const wiring = new RigWiring(readHex(hex), plant, random, faults, options.watcher);
+  const wiring = new RigWiring(readHex(hex), plant, random, faults, options.watcher, options.variant);
   const { board, trueHz } = wiring;
   const { chip } = board;
   let receive: (byte: number, cycle: number) => void = () => undefined;

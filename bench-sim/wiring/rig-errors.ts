@@ -83,8 +83,13 @@ function drawGain(name: TapName, random: SeededRandom, shared: Gains): number {
   return name === 'jointProbe' ? amplifier : random.between(-DIVIDER, DIVIDER);
 }
 
-function drawTap(name: TapName, random: SeededRandom, shared: Gains): TapError {
-  const { zeroV, voltsPerUnit, offsetV, cornerHz } = nominal[name];
+/** Which dividers the board has: pack and controller side to 10 V, or to 20 V. */
+export type BoardVariant = '2S' | '4S';
+const wideTaps: readonly TapName[] = ['packVoltage', 'controllerVoltage'];
+
+function drawTap(name: TapName, random: SeededRandom, shared: Gains, variant: BoardVariant): TapError {
+  const { zeroV, offsetV, cornerHz } = nominal[name];
+  const voltsPerUnit = nominal[name].voltsPerUnit / (variant === '4S' && wideTaps.includes(name) ? 2 : 1);
   return {
     zeroV,
     voltsPerUnit,
@@ -102,10 +107,12 @@ function drawThermistor(random: SeededRandom): ThermistorError {
   };
 }
 
-export function drawRigErrors(random: SeededRandom): RigErrors {
+export function drawRigErrors(random: SeededRandom, variant: BoardVariant = '2S'): RigErrors {
   const board = random.stream('board');
   const shared = { packShunt: board.between(-SHUNT, SHUNT), railShunt: board.between(-SHUNT, SHUNT) };
-  const taps = Object.fromEntries(tapNames.map((name) => [name, drawTap(name, random.stream(name), shared)]));
+  const taps = Object.fromEntries(
+    tapNames.map((name) => [name, drawTap(name, random.stream(name), shared, variant)]),
+  );
   const bowLsb = board.between(-0.7, 0.7);
   return {
     clock: board.between(-0.005, 0.005),

@@ -10,7 +10,7 @@ import { BenchPerson } from './bench-person.ts';
 import { HallFeed } from './hall-feed.ts';
 import type { HallEdge, Plant, PlantInputs } from './plant.ts';
 import { PlantClock } from './plant-clock.ts';
-import { drawRigErrors, type RigErrors } from './rig-errors.ts';
+import { type BoardVariant, drawRigErrors, type RigErrors } from './rig-errors.ts';
 import { ServoPulses } from './servo-pulses.ts';
 import type { RigWatcher } from './rig-watcher.ts';
 import { NOMINAL_HZ } from './plant-clock.ts';
@@ -41,8 +41,9 @@ export class RigWiring {
     random: SeededRandom,
     faults: Faults,
     private readonly watcher?: RigWatcher,
+    variant: BoardVariant = '2S',
   ) {
-    this.errors = drawRigErrors(random.stream('rig'));
+    this.errors = drawRigErrors(random.stream('rig'), variant);
     this.plantClock = new PlantClock(plant, this.errors);
     this.trueHz = this.plantClock.trueHz;
     this.inputs = plant.inputs;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Packs descriptor.json into logic/generated_descriptor.h: the JSON without blanks, its length and its CRC-16/IBM-3740.
+// Packs descriptor.json into logic/generated_descriptor.h: the JSON without blanks, its length and its CRC-16/IBM-3740;
+// beside it the board with wider dividers, from what descriptor-4s.json says otherwise.
 // Run: npx tsx firmware-protocol/firmware/embed-descriptor.ts   (with --check it writes nothing and fails on a difference)
 import { readFileSync, writeFileSync } from 'node:fs';
 
@@ -15,25 +16,40 @@ function crc16(bytes: Uint8Array): number {
   return crc;
 }
 
-function headerOf(json: string): string {
+interface Descriptor {
+  readonly taps: readonly { readonly id: string }[];
+}
+/** A board whose dividers differ: what its file says of a tap stands in place of the plain board's. */
+function variantOf(plain: Descriptor, { taps, ...rest }: { taps: Readonly<Record<string, object>> }): object {
+  return { ...plain, ...rest, taps: plain.taps.map((tap) => ({ ...tap, ...taps[tap.id] })) };
+}
+function declarationOf(descriptor: object): string {
+  const json = JSON.stringify(descriptor);
   const bytes = new TextEncoder().encode(json);
   const lines = json.match(/.{1,96}/gsu)?.map((piece) => `    ${JSON.stringify(piece)}`) ?? [];
+  return `constexpr uint16_t kDescriptorLength = ${bytes.length};
+constexpr uint16_t kDescriptorCrc = 0x${crc16(bytes).toString(16).padStart(4, '0').toUpperCase()};
+const char kDescriptor[] IN_FLASH =
+${lines.join('\n')};
+`;
+}
+function headerOf(plain: Descriptor, wide: object): string {
   return `// SPDX-License-Identifier: MIT
-// Written by firmware-protocol/firmware/embed-descriptor.ts from descriptor.json. Do not edit.
+// Written by firmware-protocol/firmware/embed-descriptor.ts from descriptor.json and descriptor-4s.json. Do not edit.
 #pragma once
 #include <stdint.h>
 
 #include "flash.h"
 
-constexpr uint16_t kDescriptorLength = ${bytes.length};
-constexpr uint16_t kDescriptorCrc = 0x${crc16(bytes).toString(16).padStart(4, '0').toUpperCase()};
-const char kDescriptor[] IN_FLASH =
-${lines.join('\n')};
+#ifdef VARIANT_4S
+${declarationOf(wide)}#else
+${declarationOf(plain)}#endif
 static_assert(sizeof kDescriptor == kDescriptorLength + 1, "the descriptor has the wrong length");
 `;
 }
-
-const wanted = headerOf(JSON.stringify(JSON.parse(readFileSync(room('descriptor.json'), 'utf8'))));
+const read = (path: string) => JSON.parse(readFileSync(room(path), 'utf8'));
+const plain: Descriptor = read('descriptor.json');
+const wanted = headerOf(plain, variantOf(plain, read('descriptor-4s.json')));
 const target = room('logic/generated_descriptor.h');
 if (!process.argv.includes('--check')) writeFileSync(target, wanted);
 else if (readFileSync(target, 'utf8') !== wanted) {

@@ -1,10 +1,56 @@
 // SPDX-License-Identifier: MIT
-// Written by firmware-protocol/firmware/embed-descriptor.ts from descriptor.json. Do not edit.
+// Written by firmware-protocol/firmware/embed-descriptor.ts from descriptor.json and descriptor-4s.json. Do not edit.
 #pragma once
 #include <stdint.h>
 
 #include "flash.h"
 
+#ifdef VARIANT_4S
+constexpr uint16_t kDescriptorLength = 3888;
+constexpr uint16_t kDescriptorCrc = 0x2CD7;
+const char kDescriptor[] IN_FLASH =
+    "{\"board\":\"Bench Marshal reference board, ATmega328P\",\"variant\":\"4S\",\"firmware\":\"0.1.0\",\"referenc"
+    "e\":{\"volts\":2.5,\"tolerance\":0.002,\"mux\":4},\"nominalSupplyV\":5,\"clockTolerance\":0.005,\"tickS\":5e-"
+    "7,\"conversionTicks\":208,\"scansPerBlock\":8,\"taps\":[{\"id\":\"packVoltage\",\"channel\":0,\"quantity\":\"vo"
+    "ltage\",\"unit\":\"V\",\"scale\":{\"kind\":\"linear\",\"zeroV\":0,\"unitsPerV\":4},\"low\":0,\"high\":20,\"cornerHz\""
+    ":340,\"error\":{\"gain\":0.005,\"offset\":0.04,\"drift\":0.01,\"inlLsb\":1,\"noiseLsb\":0.6}},{\"id\":\"packCur"
+    "rentNarrow\",\"channel\":1,\"quantity\":\"current\",\"unit\":\"A\",\"scale\":{\"kind\":\"linear\",\"zeroV\":0.8,\"un"
+    "itsPerV\":2.5},\"low\":-2,\"high\":10,\"cornerHz\":340,\"error\":{\"gain\":0.015,\"shunt\":{\"name\":\"pack\",\"to"
+    "lerance\":0.01},\"offset\":0.1,\"drift\":0.01,\"inlLsb\":1,\"noiseLsb\":0.6}},{\"id\":\"railVoltage\",\"channe"
+    "l\":2,\"quantity\":\"voltage\",\"unit\":\"V\",\"scale\":{\"kind\":\"linear\",\"zeroV\":0,\"unitsPerV\":2},\"low\":0,\""
+    "high\":10,\"cornerHz\":3400,\"error\":{\"gain\":0.005,\"offset\":0.02,\"drift\":0.005,\"inlLsb\":1,\"noiseLsb\""
+    ":0.6}},{\"id\":\"railCurrent\",\"channel\":3,\"quantity\":\"current\",\"unit\":\"A\",\"scale\":{\"kind\":\"linear\","
+    "\"zeroV\":0.5,\"unitsPerV\":2},\"low\":-1,\"high\":9,\"cornerHz\":3400,\"error\":{\"gain\":0.015,\"shunt\":{\"nam"
+    "e\":\"rail\",\"tolerance\":0.01},\"offset\":0.05,\"drift\":0.01,\"inlLsb\":1,\"noiseLsb\":0.6}},{\"id\":\"contro"
+    "llerVoltage\",\"channel\":4,\"quantity\":\"voltage\",\"unit\":\"V\",\"scale\":{\"kind\":\"linear\",\"zeroV\":0,\"uni"
+    "tsPerV\":4},\"low\":0,\"high\":20,\"cornerHz\":340,\"error\":{\"gain\":0.005,\"offset\":0.04,\"drift\":0.01,\"in"
+    "lLsb\":1,\"noiseLsb\":0.6}},{\"id\":\"packCurrentWide\",\"channel\":5,\"quantity\":\"current\",\"unit\":\"A\",\"sc"
+    "ale\":{\"kind\":\"linear\",\"zeroV\":0.75,\"unitsPerV\":40},\"low\":-30,\"high\":150,\"cornerHz\":340,\"error\":{"
+    "\"gain\":0.015,\"shunt\":{\"name\":\"pack\",\"tolerance\":0.01},\"offset\":0.5,\"drift\":0.1,\"inlLsb\":1,\"noise"
+    "Lsb\":0.6}},{\"id\":\"jointProbe\",\"channel\":6,\"quantity\":\"voltage\",\"unit\":\"V\",\"scale\":{\"kind\":\"linea"
+    "r\",\"zeroV\":2.5,\"unitsPerV\":0.02},\"low\":-0.05,\"high\":0.05,\"cornerHz\":3400,\"error\":{\"gain\":0.01,\"o"
+    "ffset\":0.0005,\"drift\":0.0001,\"inlLsb\":1,\"noiseLsb\":0.6}},{\"id\":\"thermistorMotor\",\"channel\":7,\"mu"
+    "x\":0,\"quantity\":\"temperature\",\"unit\":\"C\",\"scale\":{\"kind\":\"ntc\",\"pullUpOhm\":10000,\"r25Ohm\":10000,"
+    "\"betaK\":3950},\"low\":-20,\"high\":125,\"cornerHz\":100,\"error\":{\"gain\":0.01,\"offset\":0.5,\"drift\":0.1,"
+    "\"inlLsb\":1,\"noiseLsb\":0.6}},{\"id\":\"thermistorServo\",\"channel\":7,\"mux\":1,\"quantity\":\"temperature\""
+    ",\"unit\":\"C\",\"scale\":{\"kind\":\"ntc\",\"pullUpOhm\":10000,\"r25Ohm\":10000,\"betaK\":3950},\"low\":-20,\"high"
+    "\":125,\"cornerHz\":100,\"error\":{\"gain\":0.01,\"offset\":0.5,\"drift\":0.1,\"inlLsb\":1,\"noiseLsb\":0.6}},{"
+    "\"id\":\"thermistorController\",\"channel\":7,\"mux\":2,\"quantity\":\"temperature\",\"unit\":\"C\",\"scale\":{\"ki"
+    "nd\":\"ntc\",\"pullUpOhm\":10000,\"r25Ohm\":10000,\"betaK\":3950},\"low\":-20,\"high\":125,\"cornerHz\":100,\"er"
+    "ror\":{\"gain\":0.01,\"offset\":0.5,\"drift\":0.1,\"inlLsb\":1,\"noiseLsb\":0.6}},{\"id\":\"thermistorAmbient\""
+    ",\"channel\":7,\"mux\":3,\"quantity\":\"temperature\",\"unit\":\"C\",\"scale\":{\"kind\":\"ntc\",\"pullUpOhm\":10000"
+    ",\"r25Ohm\":10000,\"betaK\":3950},\"low\":-20,\"high\":125,\"cornerHz\":100,\"error\":{\"gain\":0.01,\"offset\":"
+    "0.5,\"drift\":0.1,\"inlLsb\":1,\"noiseLsb\":0.6}},{\"id\":\"midCell\",\"channel\":7,\"mux\":5,\"quantity\":\"volt"
+    "age\",\"unit\":\"V\",\"scale\":{\"kind\":\"linear\",\"zeroV\":0,\"unitsPerV\":1},\"low\":0,\"high\":5,\"cornerHz\":34"
+    "0,\"error\":{\"gain\":0.005,\"offset\":0.01,\"drift\":0.0025,\"inlLsb\":1,\"noiseLsb\":0.6}},{\"id\":\"polarity"
+    "\",\"channel\":7,\"mux\":6,\"quantity\":\"voltage\",\"unit\":\"V\",\"scale\":{\"kind\":\"linear\",\"zeroV\":2.5,\"unit"
+    "sPerV\":6},\"low\":-15,\"high\":15,\"cornerHz\":340,\"error\":{\"gain\":0.01,\"offset\":0.06,\"drift\":0.015,\"i"
+    "nlLsb\":1,\"noiseLsb\":0.6}}],\"outputs\":[{\"id\":\"steering\",\"low\":800,\"high\":2200,\"unit\":\"us\"},{\"id\":"
+    "\"throttle\",\"low\":800,\"high\":2200,\"unit\":\"us\"},{\"id\":\"load\",\"low\":0,\"high\":7,\"unit\":\"mask\"},{\"id\""
+    ":\"feed\",\"low\":0,\"high\":2,\"unit\":\"level\"},{\"id\":\"hallSupply\",\"low\":0,\"high\":1,\"unit\":\"switch\"},{\""
+    "id\":\"bleeder\",\"low\":0,\"high\":1,\"unit\":\"switch\"},{\"id\":\"packLoad\",\"low\":0,\"high\":1,\"unit\":\"switch"
+    "\"}],\"loadsOhm\":[10,4.7,2.2],\"limitedFeedOhm\":10}";
+#else
 constexpr uint16_t kDescriptorLength = 3890;
 constexpr uint16_t kDescriptorCrc = 0x833F;
 const char kDescriptor[] IN_FLASH =
@@ -49,4 +95,5 @@ const char kDescriptor[] IN_FLASH =
     "d\":\"feed\",\"low\":0,\"high\":2,\"unit\":\"level\"},{\"id\":\"hallSupply\",\"low\":0,\"high\":1,\"unit\":\"switch\"},"
     "{\"id\":\"bleeder\",\"low\":0,\"high\":1,\"unit\":\"switch\"},{\"id\":\"packLoad\",\"low\":0,\"high\":1,\"unit\":\"swit"
     "ch\"}],\"loadsOhm\":[10,4.7,2.2],\"limitedFeedOhm\":10}";
+#endif
 static_assert(sizeof kDescriptor == kDescriptorLength + 1, "the descriptor has the wrong length");
