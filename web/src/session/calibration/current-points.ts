@@ -19,9 +19,8 @@ const settleS = 0.15;
 /** A hand-held meter shows a new value two to four times a second (common practice, no source). */
 const shortestLoadS = 0.7;
 const longestLoadS = 2;
-/** What the bank takes in one go and what it gets rid of meanwhile, on the reference board; less than it allows. */
+/** What the bank of the reference board takes in one go, less a tenth for what the rig reads differently. */
 const bankJ = 27;
-const bankW = 3;
 const plan: ScanPlan = {
   fast: ['packCurrentNarrow', 'packCurrentWide', 'railVoltage', 'railCurrent'],
   slow: 'multiplexer',
@@ -94,7 +93,7 @@ async function loadPoint(bench: RunBench, wish: CalibrationWish, place: MeterPla
 function loadSeconds({ rig, samples }: RunBench, mask: number): number {
   const railV = samples.latest('railVoltage')?.value ?? rig.descriptor.nominalSupplyV;
   const heatW = railV ** 2 * conductance(rig.descriptor.loadsOhm, mask);
-  return Math.min(longestLoadS, bankJ / Math.max(heatW - bankW, 1));
+  return Math.min(longestLoadS, bankJ / heatW);
 }
 const conductance = (ohms: readonly number[], mask: number): number =>
   ohms.reduce((sum, ohm, bit) => sum + (mask & (1 << bit) ? 1 / ohm : 0), 0);
