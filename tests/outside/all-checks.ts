@@ -4,6 +4,7 @@ import { distributions } from './distributions.ts';
 import { motorTables } from './motor-tables.ts';
 import type { OutsideCheck } from './outside-check.ts';
 import { referenceSets } from './reference-sets.ts';
+import { solverRuns } from './solver-runs.ts';
 import { temperature } from './temperature.ts';
 import { uncertainty } from './uncertainty.ts';
 
@@ -13,4 +14,5 @@ export const allChecks: readonly OutsideCheck[] = [
   ...distributions,
   ...temperature,
   ...motorTables,
+  ...solverRuns,
 ];

@@ -11,7 +11,7 @@ const [begin, end] = ['<!-- table: write-table.ts -->', '<!-- end of table -->']
 const shownWhole = 3;
 
 const figure = (value: number | null): string =>
-  value === null ? 'none' : String(Number(value.toPrecision(12)));
+  value === null ? 'none' : String(Number(value.toPrecision(10)));
 const digits = ({ got, expected }: OutsideCase): number => agreeingDigits(got(), expected);
 function row({ source, code, mark }: OutsideCheck, one: OutsideCase, of: string): string {
   const cells = [

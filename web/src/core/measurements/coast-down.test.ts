@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // A rotor with dry friction and drag runs down: w = (w0 + a/b) e^(-b t) - a/b, the solution of dw/dt = -(a + b w).
 import { describe, expect, it } from 'vitest';
+import { DriveMotor } from '#sim/physics/drive-motor';
+import { drawParameters } from '#sim/physics/population';
 import { coastDown, coastingSpeed, deceleration, stopsAfterS, turnSpeeds } from './coast-down.ts';
 import { seededNoise } from './seeded-noise-fixture.ts';
 
@@ -55,5 +57,25 @@ describe('coastDown', () => {
     const points = turnSpeeds(turnTimes(1), 1, 1e-6);
     expect(coastDown(points.slice(0, 7))).toBeNull();
     expect(coastDown(points.map((point, k) => ({ ...point, y: 1000 + k })))).toBeNull();
+  });
+  it("gives the plant's motor back: its dry and viscous loss over its inertia, from edges every turn", () => {
+    const { motor: drawn } = drawParameters(8);
+    const p = { ...drawn, quadraticNms2: 0 };
+    const stepS = 8e-6;
+    const motor = new DriveMotor(p, 0, stepS);
+    motor.speedRadS = 2000;
+    const edgesS: number[] = [];
+    let turns = 0;
+    for (let k = 0, angleRad = 0; k < 40_000; k++) {
+      motor.step(0, 0, 50);
+      angleRad += motor.turnedRad / p.polePairs;
+      const past = angleRad / (2 * Math.PI) - turns;
+      if (past < 1) continue;
+      turns++;
+      edgesS.push((k + 1) * stepS - ((past - 1) * 2 * Math.PI) / motor.speedRadS);
+    }
+    const found = coastDown(turnSpeeds(edgesS, 1, 1e-7))!;
+    expect(found.frictionRadS2 / (p.coulombNm / p.inertiaKgM2)).toBeCloseTo(1, 3);
+    expect(found.dragPerS / (p.viscousNms / p.inertiaKgM2)).toBeCloseTo(1, 3);
   });
 });

@@ -2,6 +2,7 @@
 // Warming after the exact solution of C dT/dt = P - T/R: 1 - e^-1 of the rise is 0.6321206, 1 - e^-3 0.9502129;
 // and for equal intervals rise = (t2^2 - t1 t3)/(2 t2 - t1 - t3), which follows from it.
 import { describe, expect, it } from 'vitest';
+import { TwoBodyHeat } from '#sim/physics/heat';
 import type { CurvePoint } from './curve-fit.ts';
 import { seededNoise } from './seeded-noise-fixture.ts';
 import { forecast, steadyForecast } from './thermal-forecast.ts';
@@ -42,6 +43,21 @@ describe('thermalFit', () => {
     expect(fit.tausS[0]).toBeCloseTo(20, 2);
     expect(fit.tausS[1]).toBeCloseTo(400, 2);
     expect(fit.riseK).toBeCloseTo(30, 3);
+  });
+  it("gives the plant's can back: rise = power times resistances to air, time constants from its matrix", () => {
+    const [c1, r1, c2, r2] = [25, 1.2, 65, 7];
+    const body = new TwoBodyHeat({ innerJPerK: c1, betweenKPerW: r1, outerJPerK: c2, toAirKPerW: r2 }, 25);
+    const points = Array.from({ length: 90 }, (_, k) => {
+      for (let step = 0; step < 1000; step++) body.step(3 * 0.01, 0, 25, 0.01);
+      return { x: 10 * (k + 1), y: body.outerC, u: 0.01 };
+    });
+    const trace = 1 / (r1 * c1) + 1 / (r1 * c2) + 1 / (r2 * c2);
+    const determinant = 1 / (r1 * c1 * r2 * c2);
+    const root = Math.sqrt(trace ** 2 / 4 - determinant);
+    const fit = thermalFit(points, 2)!;
+    expect(fit.riseK).toBeCloseTo(3 * r2, 3);
+    expect(fit.tausS[0] * (trace / 2 + root)).toBeCloseTo(1, 2);
+    expect(fit.tausS[1] * (trace / 2 - root)).toBeCloseTo(1, 4);
   });
   it('tells standard deviations that are the spread of repeats', () => {
     const noise = seededNoise(71);
