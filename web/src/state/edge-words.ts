@@ -11,6 +11,7 @@ export interface EdgeWords {
   readonly rest: string;
   readonly short: string;
 }
+/** The bench as the page sees it. */
 interface Facts {
   readonly phase: RigPhase;
   readonly words: string;
@@ -59,3 +60,9 @@ export function edgeWords(facts: Facts): EdgeWords {
     rest: facts.phase === 'tripped' ? facts.words : rest,
   };
 }
+
+/** The same from the page's own bench and ways. */
+export const edgeOf = (
+  { phase, words, rig, rowsPerS, lostRows }: Omit<Facts, 'canSerial'>,
+  { canSerial }: Pick<Facts, 'canSerial'>,
+): EdgeWords => edgeWords({ phase, words, rig, rowsPerS, lostRows, canSerial });

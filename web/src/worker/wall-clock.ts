@@ -1,25 +1,15 @@
 // SPDX-License-Identifier: MIT
-// The worker's own clock for a real rig. It is the only place here that sets timers of the browser. A worker that
-// was held up hears first what came meanwhile, and only then that time is over.
-import type { Clock } from '#session/clock';
+// The worker's own clock for a real rig. It is the only place here that sets timers of the browser.
+import { heldUpClock } from '#session/held-up-clock';
 
-/** A timer so late tells of a worker held up; an answer may have been here in time. */
-const heldUpMs = 50;
-const hearMs = 50;
-
-export const wallClock: Clock = {
+export const wallClock = heldUpClock({
   now: () => performance.now(),
-  after(ms, act) {
-    const dueMs = performance.now() + ms;
-    const due = (): void => {
-      if (performance.now() - dueMs < heldUpMs) act();
-      else timer = setTimeout(act, hearMs);
-    };
-    let timer = setTimeout(due, ms);
+  once(ms, act) {
+    const timer = setTimeout(act, ms);
     return () => clearTimeout(timer);
   },
   every(ms, act) {
     const timer = setInterval(act, ms);
     return () => clearInterval(timer);
   },
-};
+});
