@@ -2,7 +2,8 @@
 // Which limit holds: own override before the part's rating, before its baseline, before its class, and what it says
 // it stands in place of. Class figures are the project's own, from memory.
 import { describe, expect, it } from 'vitest';
-import { classAllowance, classRows } from '#core/limits/class-data';
+import { classRows } from '#core/limits/class-data';
+import { classDefault } from '#core/limits/class-default';
 import type { Baseline } from '#core/history/baseline';
 import { judge } from '#core/verdicts/judge';
 import { measuredAs, budgetLine } from '#core/history/history-fixture';
@@ -36,7 +37,7 @@ describe('precedence', () => {
   const unrated = withMotor({ ratedNoLoadA: undefined });
   it('class where there is nothing else', () =>
     expect(noLoad(unrated)).toEqual({
-      max: 4.5 * classAllowance,
+      max: 5.625,
       unit: 'A',
       kind: 'common practice',
       source: expect.stringMatching(/^spec, 13\.5 turns: .*from memory, no source$/),
@@ -156,6 +157,19 @@ describe('a rating at another voltage', () => {
     }));
   it('is used as it stands where it holds, without doubt', () =>
     expect(noLoad(marmot)).not.toHaveProperty('doubt'));
+});
+describe('class of a motor', () => {
+  it.each([
+    [6, 15],
+    [6.01, 11.25],
+    [13.5, 5.625],
+    [15, 5.625],
+    [15.01, 4.375],
+    [80, 2.5],
+  ])('%d turns: at most %d A, the upper end of the class and a quarter', (turns, max) => {
+    const car = { ...marmot, motor: { ...marmot.motor, turns, ratedNoLoadA: undefined } };
+    expect(classDefault(key, car)?.max).toBeCloseTo(max, 9);
+  });
 });
 describe('class of a servo', () => {
   it('without a size or figures has no limit', () =>

@@ -40,6 +40,12 @@ describe('history', () => {
       ['new bearings', [3.2, 3.3]],
     ]);
   });
+  it('counts a run at the very moment of the repair as after it', () => {
+    const at = pointOf(0, 2).at;
+    expect(historyOf(runs, part, key, [{ ...repair, at }]).map(({ points }) => points.length)).toEqual([
+      2, 2,
+    ]);
+  });
   it('takes no notice of another part’s repair', () =>
     expect(historyOf(runs, part, key, [{ ...repair, partName: 'Spare motor' }])).toHaveLength(1));
   it('breaks at two repairs in order, however they are listed', () => {
