@@ -53,6 +53,12 @@ describe('coastDown', () => {
     expect(stopsAfterS({ ...fit, startRadS: 100, frictionRadS2: 10, dragPerS: 0 })).toBeCloseTo(10, 9);
     expect(stopsAfterS({ ...fit, frictionRadS2: 0 })).toBe(Number.POSITIVE_INFINITY);
   });
+  it('takes a turn of the Hall line for half a turn of a rotor with two pole pairs', () => {
+    const [point] = turnSpeeds([0.1, 0.11], 2, 1e-6);
+    expect(point.x).toBeCloseTo(0.105, 12);
+    expect(point.y).toBeCloseTo(Math.PI / 0.01, 9);
+    expect(point.u / point.y).toBeCloseTo((Math.SQRT2 * 1e-6) / 0.01, 12);
+  });
   it('is null for too few turns and for a rotor that speeds up', () => {
     const points = turnSpeeds(turnTimes(1), 1, 1e-6);
     expect(coastDown(points.slice(0, 7))).toBeNull();
