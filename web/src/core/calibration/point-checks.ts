@@ -7,7 +7,7 @@ import type { CalibrationPoint } from './line-calibration.ts';
 import { typicalValues } from './typical-values.ts';
 
 /** Part of the tap's greatest typical value that the points must span. Common practice, no source. */
-const leastSpan = 0.25;
+const leastSpan = 0.15;
 
 /** Throws CalibrationRefused. */
 export function requireSoundPoints(tap: Tap, points: readonly CalibrationPoint[]): void {

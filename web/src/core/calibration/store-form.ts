@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The bytes in which a rig keeps its store: JSON with one short row a calibration, as the memory holds about 500
-// bytes. Rows: place, gain, offset, U of gain, U of offset, correlation, day since 1970-01-01, origin. It knows no
-// line to a rig.
+// bytes. Rows: place; gain - 1 (1e-6), offset (1e-5 of the unit), U of gain (1e-6), U of offset (1e-5), correlation
+// (1e-3), day since 1970-01-01, all whole numbers; origin. It knows no line to a rig.
 import { z } from 'zod';
 import { storeSchema, type Descriptor, type Store } from '../samples/rig-description.ts';
 import { CalibrationRefused } from './calibration-refused.ts';
@@ -13,8 +13,11 @@ export const storeRoom = 504;
 const msPerDay = 86_400_000;
 const firstMuxPlace = 10;
 const feedPlace = 90;
-const number = z.number();
-const rowSchema = z.tuple([z.int(), number, number, number, number, number, z.int(), z.string()]);
+const whole = z.int();
+const rowSchema = z.tuple([whole, whole, whole, whole, whole, whole, whole, z.string()]);
+const inGain = 1e6;
+const inOffset = 1e5;
+const inCorrelation = 1e3;
 const formSchema = z.object({
   serial: z.string(),
   name: z.string(),
@@ -54,15 +57,26 @@ function rowOf(line: CalibrationLine, descriptor: Descriptor): z.infer<typeof ro
     throw new CalibrationRefused('implausibleValue', `This rig has no tap "${line.tap}" to calibrate.`);
   const { gain, offset, gainU, offsetU, correlation, date, origin } = line;
   const day = Math.floor(Date.parse(date) / msPerDay);
-  const [g, o] = [Number(gain.toFixed(5)), digits(offset, 4)];
-  return [place[0], g, o, digits(gainU, 3), digits(offsetU, 3), Number(correlation.toFixed(3)), day, origin];
+  const moved = [(gain - 1) * inGain, offset * inOffset].map(Math.round);
+  const us = [Math.ceil(gainU * inGain), Math.ceil(offsetU * inOffset)];
+  return [place[0], moved[0], moved[1], us[0], us[1], Math.round(correlation * inCorrelation), day, origin];
 }
-const digits = (value: number, count: number): number => Number(value.toPrecision(count));
 
 function lineOf(row: z.infer<typeof rowSchema>, descriptor: Descriptor): CalibrationLine[] {
   const [place, gain, offset, gainU, offsetU, correlation, day, origin] = row;
   const tap = places(descriptor).find(([known]) => known === place)?.[1];
   if (tap === undefined) return [];
   const date = new Date(day * msPerDay).toISOString().slice(0, 10);
-  return [{ tap, gain, offset, gainU, offsetU, correlation, date, origin }];
+  return [
+    {
+      tap,
+      gain: 1 + gain / inGain,
+      offset: offset / inOffset,
+      gainU: gainU / inGain,
+      offsetU: offsetU / inOffset,
+      correlation: correlation / inCorrelation,
+      date,
+      origin,
+    },
+  ];
 }
