@@ -36,6 +36,7 @@ async function run(wanted: RunArguments): Promise<number> {
     progress: wanted.json ? undefined : tellProgress,
     signal: stopOnInterrupt(),
   });
+  for (const { kind, words: told } of record.events) if (kind === 'calibration') tell(told);
   await session.close();
   if (stopped?.cause) throwOn(stopped.cause);
   const kept = withTruth(record, place.virtual ? truthOf(place.virtual) : null);

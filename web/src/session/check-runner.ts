@@ -2,6 +2,7 @@
 // Runs one check on one session, from its needs to its record. However the run ends, the rig is brought back to
 // safe before the record is made; a link that is lost meanwhile is told. It knows no check by name.
 import type { Check, Progress } from '#checks/check';
+import { missingNote, oldNotes } from '#core/calibration/calibration-age';
 import type { Car } from '#core/parts/part';
 import type { RunRecord } from '#core/record/run-record';
 import { RunBench } from './bench.ts';
@@ -37,6 +38,7 @@ export async function runCheck(session: RigSession, check: Check, options: RunOp
   unwatch();
   const wentSafe = await makeSafe(session, log);
   const { sent, answered, worstGapMs } = session.beats;
+  calibrationNotes(session, check).forEach((words) => log.note('calibration', words));
   log.note('beats', `${answered} of ${sent} beats answered, longest gap ${worstGapMs} ms`);
   bench.samples.clock = session.rigClock.fit;
   bench.close();
@@ -46,6 +48,12 @@ export async function runCheck(session: RigSession, check: Check, options: RunOp
   const ran = { check, car, rig, samples: bench.samples, events: log.events, outcome: ended };
   const record = reportOf(ran, { ...options.label, firmware });
   return { record, stopped: ended instanceof RunStopped ? ended : undefined };
+}
+/** Old and missing calibrations of the check's own taps: both make the intervals wider. */
+function calibrationNotes({ rig, keptStore, today }: RigSession, { needs }: Check): string[] {
+  const used = (keptStore?.calibration ?? []).filter(({ tap }) => needs.taps.includes(tap));
+  const old = today && keptStore ? oldNotes({ ...keptStore, calibration: used }, today) : [];
+  return [...old, ...missingNote(rig.descriptor, rig.store, needs.taps)];
 }
 async function procedureOf(
   session: RigSession,

@@ -23,7 +23,7 @@ interface Way {
   readonly queue: CommandQueue;
   readonly clock: Clock;
   /** The day, ISO 8601, by which calibrations are old; where nobody tells it, none is. */
-  today?(): string | undefined;
+  readonly today?: string;
 }
 /** Rejects with RigError 'notARig', 'newerProtocol', 'olderProtocol', 'badDescriptor', 'timeout', 'linkLost'. */
 export async function shakeHands(way: Way): Promise<Known> {
@@ -32,7 +32,7 @@ export async function shakeHands(way: Way): Promise<Known> {
     descriptorChunk(way.queue, offset),
   );
   const descriptor = readDescriptor(descriptorBytes, hello.descriptorCrc);
-  return { hello, descriptor, ...(await readKept(way.queue, descriptor, way.today?.())) };
+  return { hello, descriptor, ...(await readKept(way.queue, descriptor, way.today)) };
 }
 async function greet(way: Way): Promise<AnswerTo<'helloBack'>> {
   const { line, clock } = way;

@@ -65,6 +65,10 @@ export class RigSession {
   get keptStore(): Store | null {
     return this.known?.keptStore ?? null;
   }
+  /** ISO 8601; undefined where nobody tells it. */
+  get today(): string | undefined {
+    return this.options.today?.();
+  }
   get notes(): readonly string[] {
     return this.known?.notes ?? [];
   }
@@ -114,12 +118,10 @@ export class RigSession {
   async keep(store: Store): Promise<void> {
     if (!this.known || this.current.kind !== 'ready') throw new RigError('notReady');
     await writeKept(this, store, this.known.descriptor);
-    const kept = await readKept(this.queue, this.known.descriptor, this.today());
+    const kept = await readKept(this.queue, this.known.descriptor, this.today);
     this.known = { ...this.known, ...kept };
   }
-  today(): string | undefined {
-    return this.options.today?.();
-  }
+
   /** The safe order, from any state; resolves when the rig has told that it is over, or is lost. */
   async end(): Promise<void> {
     this.drives.clear();

@@ -14,7 +14,9 @@ const msPerDay = 86_400_000;
 const firstMuxPlace = 10;
 const feedPlace = 90;
 const whole = z.int();
-const rowSchema = z.tuple([whole, whole, whole, whole, whole, whole, whole, z.string()]);
+const rowSchema = z.tuple([whole, whole, whole, whole, whole, whole, whole, z.union([whole, z.string()])]);
+/** Kept as their places in this list; any other origin as its words. */
+const origins = ['meter', 'ice', 'together', 'taps'];
 const inGain = 1e6;
 const inOffset = 1e5;
 const inCorrelation = 1e3;
@@ -57,9 +59,10 @@ function rowOf(line: CalibrationLine, descriptor: Descriptor): z.infer<typeof ro
     throw new CalibrationRefused('implausibleValue', `This rig has no tap "${line.tap}" to calibrate.`);
   const { gain, offset, gainU, offsetU, correlation, date, origin } = line;
   const day = Math.floor(Date.parse(date) / msPerDay);
+  const from = origins.includes(origin) ? origins.indexOf(origin) : origin;
   const moved = [(gain - 1) * inGain, offset * inOffset].map(Math.round);
   const us = [Math.ceil(gainU * inGain), Math.ceil(offsetU * inOffset)];
-  return [place[0], moved[0], moved[1], us[0], us[1], Math.round(correlation * inCorrelation), day, origin];
+  return [place[0], moved[0], moved[1], us[0], us[1], Math.round(correlation * inCorrelation), day, from];
 }
 
 function lineOf(row: z.infer<typeof rowSchema>, descriptor: Descriptor): CalibrationLine[] {
@@ -76,7 +79,7 @@ function lineOf(row: z.infer<typeof rowSchema>, descriptor: Descriptor): Calibra
       offsetU: offsetU / inOffset,
       correlation: correlation / inCorrelation,
       date,
-      origin,
+      origin: typeof origin === 'number' ? (origins[origin] ?? 'unknown') : origin,
     },
   ];
 }
