@@ -74,7 +74,7 @@ describe('the command line on the virtual rig', () => {
   it('ends with 3 when a thermistor is open, and names it', () => {
     const run = check('run', 'motor-no-load', '--rig', 'virtual', '--fault', 'open-thermistor=1', '--json');
     expect(run.code).toBe(3);
-    expect(ended(3, run.out).document.reason).toMatch(/thermistorMotor is open/);
+    expect(ended(3, run.out).document.reason).toMatch(/"motor can" is open/);
   });
   it('ends with 3, not 5, on a noisy cable: the link is there, the results are not', () => {
     const run = check(

@@ -204,7 +204,7 @@ describe('a run that does not', () => {
   it('an open thermistor: named before anything is powered', async () => {
     const all = await connected();
     all.rig.block = { ...all.rig.block, mux: { 0: 1023 } };
-    expectUnmeasured(await run(all, driven), 'failed', /thermistor of thermistorMotor is open/);
+    expectUnmeasured(await run(all, driven), 'failed', /thermistor "motor can" is open/);
     expect(all.rig.sentOf('goLive')).toHaveLength(0);
   });
   it('a stop that nobody presses', async () => {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // From everything off to a car at neutral with its rail up: what every check presupposes, done in the rig's own
 // order and told in words. It measures nothing; the stretch with all off is kept for the zero of the current taps.
+import { tapWords } from '#core/samples/tap-titles';
 import { codeName, eventCode, outputBitCode, wire } from '#protocol/codes';
 import type { ScanPlan } from '#checks/check';
 import type { RunBench } from './bench.ts';
@@ -66,7 +67,7 @@ async function requireThermistors(bench: RunBench): Promise<void> {
     const wrong = value > plausibleC.high || value <= shortedC ? 'shorted' : 'open';
     throw new RunStopped(
       'failed',
-      `The thermistor of ${id} is ${wrong}, so nobody would see that part get hot. Plug it in or mend its lead, then run again.`,
+      `The thermistor "${tapWords(id)}" is ${wrong}, so nobody would see that part get hot. Plug it in or mend its lead, then run again.`,
     );
   }
   const thermistors = used.reduce((bits, { mux = 0 }) => bits | (1 << mux), 0);

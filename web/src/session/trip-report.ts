@@ -2,6 +2,7 @@
 // What the rig says of a trip, in words with the tap, its value and its name. It decides nothing.
 import { codeWords, tripCode, tripWords } from '#protocol/codes';
 import type { RigDescription, Tap } from '#core/samples/rig-description';
+import { tapWords } from '#core/samples/tap-titles';
 import { scaled, tapScaling } from '#core/samples/tap-scaling';
 import type { AnswerTo } from './command-queue.ts';
 
@@ -45,5 +46,5 @@ function tapAt({ descriptor }: RigDescription, place: number): Tap | undefined {
 }
 function words(code: number, tap: Tap | undefined, value: number | null): string {
   if (!tap || value === null || !Number.isFinite(value)) return tripWords(code);
-  return `${tripWords(code)} (${tap.id}: ${value.toPrecision(3)} ${tap.unit})`;
+  return `${tripWords(code)} (${tapWords(tap.id)}: ${value.toPrecision(3)} ${tap.unit})`;
 }

@@ -2,7 +2,7 @@
 // Columns as a chart draws them: no more points than pixels, with least and most of every pixel kept, and gaps
 // left open. Nothing is smoothed: the line is the mean of what a pixel holds, the band its extremes.
 import { figure, liveFigure } from './figures.ts';
-import { tapTitle } from './tap-titles.ts';
+import { tapTitle } from '#core/samples/tap-titles';
 import type { TapColumns, TraceBook } from './trace-book.svelte.ts';
 
 export interface ChartRange {

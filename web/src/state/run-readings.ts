@@ -3,7 +3,8 @@
 import type { CheckCard } from '../worker/messages.ts';
 import type { Live } from './chain-view.ts';
 import { liveFigure } from './figures.ts';
-import { tapTitle, unitColour } from './tap-titles.ts';
+import { tapTitle } from '#core/samples/tap-titles';
+import { unitColour } from './quantity-colours.ts';
 
 export interface RunReading {
   readonly tap: string;

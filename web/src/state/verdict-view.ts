@@ -5,7 +5,7 @@ import type { BudgetLine, Finding } from '#core/measurements/measurement';
 import type { Judged, VerdictWord } from '#core/verdicts/limit';
 import { liveFigure, reading, shownUnit, twoDigits, type Reading } from './figures.ts';
 import { limitRange, limitWords, type ResultLine } from './run-summary.ts';
-import { tapsNamed, tapTitle } from './tap-titles.ts';
+import { tapsNamed, tapTitle } from '#core/samples/tap-titles';
 import { verdictPicture, type VerdictPicture } from './verdict-picture.ts';
 
 export interface BudgetRow {

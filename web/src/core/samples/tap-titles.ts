@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What a tap is called on screen, and the colour of its quantity. A tap that no name is known for shows its own.
+// What a tap is called in words, on screen and in sentences. A tap that no name is known for shows its own.
 
 const titles: Readonly<Record<string, string>> = {
   packVoltage: 'Pack voltage',
@@ -19,16 +19,9 @@ const titles: Readonly<Record<string, string>> = {
 };
 export const tapTitle = (tap: string) => titles[tap] ?? tap;
 
-/** Taps named inside of a sentence: "gain of railCurrent" is "gain of rail current" on screen. */
+/** Taps named inside of a sentence: "gain of railCurrent" is told as "gain of rail current". */
 export const tapsNamed = (words: string): string =>
   words.replace(/[a-z]+[A-Z]\w*/g, (word) => titles[word]?.toLowerCase() ?? word);
 
-const colours: Readonly<Record<string, string>> = {
-  V: '--volt',
-  A: '--amp',
-  C: '--temp',
-  rpm: '--rpm',
-  us: '--pulse',
-};
-/** Name of the colour token of a unit. */
-export const unitColour = (unit: string) => colours[unit] ?? '--pulse';
+/** A tap inside of a sentence. */
+export const tapWords = (tap: string): string => titles[tap]?.toLowerCase() ?? tap;
