@@ -5,8 +5,8 @@ import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
 
 const slow = { testTimeout: 300_000, hookTimeout: 240_000 };
-/** One after the other: they share a browser, a terminal, or the wall clock. */
-const alone = { ...slow, fileParallelism: false };
+/** One after the other: they share a browser, a terminal, or the wall clock; a computer held up gets a second try. */
+const alone = { ...slow, fileParallelism: false, retry: 1 };
 const project = (name: string, include: string[], more = {}) => ({
   plugins: [svelte()],
   test: { name, include, environment: 'node', ...more },

@@ -20,8 +20,6 @@ const system = [
   { probe: 'ip', package: 'iproute2', why: 'private network for the Web Serial test' },
   { probe: 'python3', package: 'python3', why: 'plug and unplug events for the Web Serial test' },
 ];
-/** Not yet seen green on a quiet computer: run by name, `node tests/setup/test.mjs sim browser port`. */
-const onRequest = ['sim', 'browser', 'port'];
 const bin = (name) => join(root, 'node_modules', '.bin', name);
 const reports = mkdtempSync(join(tmpdir(), 'bench-marshal-'));
 const vitest = (project) => [
@@ -90,10 +88,8 @@ function count(name, { good, text }) {
 providePackages();
 const absent = provideSystem(system);
 if (process.env.CI === 'true' && absent.length > 0) process.exit(1);
-const wanted =
-  process.argv.slice(2).length > 0
-    ? process.argv.slice(2)
-    : Object.keys(gates).filter((name) => !onRequest.includes(name));
+const named = process.argv.slice(2);
+const wanted = named.length > 0 ? named : Object.keys(gates);
 const unknown = wanted.filter((name) => !(name in gates));
 if (unknown.length > 0) {
   process.stdout.write(
