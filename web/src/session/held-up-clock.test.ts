@@ -12,7 +12,7 @@ function byHand() {
   };
   const goTo = (ms: number) => {
     nowMs = ms;
-    for (const [act, due] of [...waiting]) if (due <= ms && waiting.delete(act)) act();
+    for (const [act, due] of waiting) if (due <= ms && waiting.delete(act)) act();
   };
   return { clock: heldUpClock({ now: () => nowMs, once, every: once }), goTo };
 }
