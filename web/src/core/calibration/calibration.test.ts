@@ -91,6 +91,11 @@ describe('a line through points', () => {
     expect(line.gainU / 2).toBeLessThan(1.3 / Math.hypot(1 / at5, 1 / declared));
   });
 });
+it('takes a zero that needs no meter where the meter reads all else high by its counts', () => {
+  const amps = (a: number) => pointOf(narrow, usualMeter, { shown: a, shownU: 0.004, meter: a + 0.03 });
+  const points = [zeroPoint(0, 0.002), amps(1.1), amps(2.3), amps(3.4)];
+  expect(lineCalibration(descriptor, narrow, points, label).gain).toBeCloseTo(1.0, 1);
+});
 describe('adoption', () => {
   it('takes a line that makes U smaller, with both figures in words', () => {
     const line = railLine(volts(3.94, 3.942), volts(7.89, 7.9));

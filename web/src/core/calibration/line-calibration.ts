@@ -108,8 +108,10 @@ function fitOf(points: readonly CalibrationPoint[]): LineFit {
 }
 /** Three points or more must lie on the line within what they may be off; a misread one stands out. */
 function requireLine(tap: Tap, points: readonly CalibrationPoint[], { slope, intercept }: LineFit): void {
-  const off = points.map(({ shown, shownU, meter, meterOwnU, shared }) => {
-    const u = Math.hypot(slope * shownU, meterOwnU, ...shared.map((part) => part.u));
+  // What the metered points share pulls the line away from a zero that needs no meter.
+  const common = Math.max(...points.map(({ shared }) => Math.hypot(...shared.map((part) => part.u))));
+  const off = points.map(({ shown, shownU, meter, meterOwnU }) => {
+    const u = Math.hypot(slope * shownU, meterOwnU, common);
     return Math.abs(meter - intercept - slope * shown) / u;
   });
   const worst = off.indexOf(Math.max(...off));
