@@ -23,6 +23,8 @@ export interface DeskTools {
   /** The computer's clock, ms: for the ticks only. */
   readonly now: () => number;
   readonly randomWord: () => number;
+  /** The computer's date, as in 2026-11-25: old calibrations count less. */
+  readonly today?: () => string;
 }
 const hiddenWords =
   'The page was hidden, and a hidden page cannot watch a run. Keep it in front and run the check again.';
@@ -43,8 +45,12 @@ export class BenchDesk {
   /** Resolves false when no rig was found there; the page has been told why. */
   async open(link: ByteLink, clock: Clock, way: RigWay): Promise<boolean> {
     await this.close();
-    const { randomWord, tell } = this.tools;
-    const session = new RigSession(link, clock, { mayBeat: () => this.page.alive(way.kind), randomWord });
+    const { randomWord, today, tell } = this.tools;
+    const session = new RigSession(link, clock, {
+      mayBeat: () => this.page.alive(way.kind),
+      randomWord,
+      today,
+    });
     this.session = session;
     this.truth = way.truth;
     session.states.add((state) => tell({ kind: 'phase', ...phaseOf(state) }));

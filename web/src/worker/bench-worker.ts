@@ -11,7 +11,8 @@ import { wallClock } from './wall-clock.ts';
 
 const tell = (message: FromBench): void => postMessage(message);
 const randomWord = () => crypto.getRandomValues(new Uint32Array(1))[0];
-const desk = new BenchDesk({ tell, now: () => performance.now(), randomWord });
+const today = () => new Date().toISOString().slice(0, 10);
+const desk = new BenchDesk({ tell, now: () => performance.now(), randomWord, today });
 
 /** Waits on the virtual rig's time, so that a busy computer only makes it slower. */
 function openVirtual(port: MessagePort): void {

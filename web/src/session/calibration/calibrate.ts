@@ -20,7 +20,7 @@ import { watchRun } from '../run-watch.ts';
 import type { CalibrationWish } from './calibration-wish.ts';
 import { circuits, currentPoints } from './current-points.ts';
 import { feedLine } from './feed-line.ts';
-import { titleOf } from './tap-titles.ts';
+import { tapWords } from '#core/samples/tap-titles';
 import { thermistorLines } from './thermistor-means.ts';
 import { voltagePoints, voltageTaps, type PointsByTap } from './voltage-points.ts';
 
@@ -160,7 +160,7 @@ class Guide {
   private miss(taps: readonly string[], state: 'refused' | 'not reached', words: string): void {
     const left = taps.filter((id) => !this.outcomes.some(({ tap }) => tap === id));
     for (const tap of left)
-      this.outcomes.push({ tap, state, words: `${titleOf(tap)}: ${words}`, points: [], tightness: [] });
+      this.outcomes.push({ tap, state, words: `${tapWords(tap)}: ${words}`, points: [], tightness: [] });
   }
   /** One wiring. Null when what was read in it can't be used; all its taps then say why. */
   private async phase<T>(taps: readonly string[], work: (bench: RunBench) => Promise<T>): Promise<T | null> {

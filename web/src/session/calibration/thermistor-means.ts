@@ -12,7 +12,7 @@ import type { RunBench } from '../bench.ts';
 import { powerPlan } from '../scan-list.ts';
 import type { CalibrationWish } from './calibration-wish.ts';
 import { tapMean } from './tap-mean.ts';
-import { titleOf } from './tap-titles.ts';
+import { tapWords } from '#core/samples/tap-titles';
 
 const lengthS = 1.5;
 const wordsFor = {
@@ -28,7 +28,7 @@ export async function thermistorLines(
 ): Promise<CalibrationLine[]> {
   await bench.scan(powerPlan);
   await bench.command({ type: 'stream', on: 1 });
-  const which = taps.map(titleOf).join(', ');
+  const which = taps.map(tapWords).join(', ');
   await bench.guard(() => hands.act(wordsFor[thermistorsIn](which)));
   const stretch = await keepStretch(bench, 0.2, lengthS);
   const readings = taps.map((id): ThermistorReading => {

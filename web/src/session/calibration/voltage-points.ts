@@ -9,7 +9,7 @@ import type { RunBench } from '../bench.ts';
 import { readMeter } from './calibration-hands.ts';
 import type { CalibrationWish } from './calibration-wish.ts';
 import { tapMean } from './tap-mean.ts';
-import { titleOf } from './tap-titles.ts';
+import { tapWords } from '#core/samples/tap-titles';
 
 const settleS = 0.6;
 const lengthS = 1.2;
@@ -29,7 +29,7 @@ export async function voltagePoints(
   const points = new Map(taps.map((id): [string, CalibrationPoint[]] => [id, []]));
   await bench.scan(plan);
   await bench.command({ type: 'stream', on: 1 });
-  const leads = taps.map(titleOf).join(', ');
+  const leads = taps.map(tapWords).join(', ');
   for (const source of sources) {
     await bench.guard(() =>
       wish.hands.act(
