@@ -59,15 +59,15 @@ interface TapNominal {
   readonly cornerHz: number;
 }
 const nominal: Readonly<Record<TapName, TapNominal>> = {
-  packVoltage: { zeroV: 0, voltsPerUnit: 1 / 2, offsetV: 0.005, cornerHz: 340 },
-  packCurrentNarrow: { zeroV: 0.8, voltsPerUnit: 0.4, offsetV: 0.03, cornerHz: 340 },
-  railVoltage: { zeroV: 0, voltsPerUnit: 1 / 2, offsetV: 0.005, cornerHz: 3400 },
-  railCurrent: { zeroV: 0.5, voltsPerUnit: 0.5, offsetV: 0.02, cornerHz: 3400 },
-  controllerVoltage: { zeroV: 0, voltsPerUnit: 1 / 2, offsetV: 0.005, cornerHz: 340 },
-  packCurrentWide: { zeroV: 0.75, voltsPerUnit: 0.025, offsetV: 0.01, cornerHz: 340 },
-  jointProbe: { zeroV: 2.5, voltsPerUnit: 50, offsetV: 0.02, cornerHz: 3400 },
-  midCell: { zeroV: 0, voltsPerUnit: 1, offsetV: 0.005, cornerHz: 340 },
-  polarity: { zeroV: 2.5, voltsPerUnit: 1 / 6, offsetV: 0.008, cornerHz: 340 },
+  packVoltage: { zeroV: 0, voltsPerUnit: 1 / 2, offsetV: 0.01, cornerHz: 340 },
+  packCurrentNarrow: { zeroV: 0.8, voltsPerUnit: 0.4, offsetV: 0.04, cornerHz: 340 },
+  railVoltage: { zeroV: 0, voltsPerUnit: 1 / 2, offsetV: 0.01, cornerHz: 3400 },
+  railCurrent: { zeroV: 0.5, voltsPerUnit: 0.5, offsetV: 0.025, cornerHz: 3400 },
+  controllerVoltage: { zeroV: 0, voltsPerUnit: 1 / 2, offsetV: 0.01, cornerHz: 340 },
+  packCurrentWide: { zeroV: 0.75, voltsPerUnit: 0.025, offsetV: 0.0125, cornerHz: 340 },
+  jointProbe: { zeroV: 2.5, voltsPerUnit: 50, offsetV: 0.025, cornerHz: 3400 },
+  midCell: { zeroV: 0, voltsPerUnit: 1, offsetV: 0.01, cornerHz: 340 },
+  polarity: { zeroV: 2.5, voltsPerUnit: 1 / 6, offsetV: 0.01, cornerHz: 340 },
 };
 
 interface Gains {
