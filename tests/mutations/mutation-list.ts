@@ -21,7 +21,8 @@ const steady = within(measurements, 'steady-mean.ts', `${measurements}/steady`);
 const errors = within(measurements, 'tap-errors.ts', `${measurements}/tap`);
 const reading = within(measurements, 'tap-reading.ts', `${measurements}/tap`);
 const judge = within(`${core}/verdicts`, 'judge.ts');
-const note = within(`${core}/verdicts`, 'undecided-note.ts');
+const chance = within(`${core}/verdicts`, 'chance-out.ts');
+const settling = within(`${core}/verdicts`, 'settling.ts');
 const scaling = within(`${core}/samples`, 'tap-scaling.ts', core);
 const columns = within(`${core}/samples`, 'scan-columns.ts');
 const edges = within(`${core}/samples`, 'edge-train.ts');
@@ -134,15 +135,15 @@ export const mutations: readonly Mutation[] = [
   },
   {
     words: 'no guard band: the value itself decides',
-    ...judge,
+    ...chance,
     find: 'export const acceptedRisk = 0.025;',
     put: 'export const acceptedRisk = 0.5;',
   },
   {
     words: 'upper and lower limit swapped',
-    ...judge,
-    find: 'max - finding.value',
-    put: 'finding.value - max',
+    ...chance,
+    find: 'budgetAgainst(finding, limit, max), max - finding.value',
+    put: 'budgetAgainst(finding, limit, max), finding.value - max',
   },
   {
     words: 'a value that is not finite may pass',
@@ -158,9 +159,9 @@ export const mutations: readonly Mutation[] = [
   },
   {
     words: 'repeats counted without their square root',
-    ...note,
-    find: 'Math.ceil(scatterU ** 2 / room)',
-    put: 'Math.ceil(scatterU / Math.sqrt(room))',
+    ...settling,
+    find: 'u: line.u / Math.sqrt(n)',
+    put: 'u: line.u / n',
   },
   {
     words: 'the converter has 1023 steps',
