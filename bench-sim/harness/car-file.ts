@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: MIT
 // A car from a file, with clear words for what is impossible in it. It knows JSON and the schema of parts; a field
 // the schema does not know is refused, as a misspelt rating would otherwise be taken as not given.
-import { readFileSync } from 'node:fs';
 import { carSchema, type Car } from '#core/parts/part';
 import { BadUsage } from './bad-usage.ts';
+import { readJsonFile } from './json-file.ts';
 
 const mostTold = 5;
 const advice = 'Put it right in the file and run again; demo-data/marmot.json is an example.';
 
 /** Throws BadUsage. */
 export function readCar(path: string): Car {
-  const content = json(path, text(path));
+  const content = readJsonFile(path, { what: 'car', flag: '--car', code: 'badCar', advice });
   const parsed = carSchema.safeParse(content);
   const wrong = parsed.success
     ? unknownFields(content, parsed.data)
@@ -34,26 +34,4 @@ function unknownFields(given: unknown, known: unknown, at = ''): string[] {
       ? unknownFields(value, (known as Record<string, unknown>)[name], `${at}${name}.`)
       : [`${at}${name}: there is no such field`],
   );
-}
-function text(path: string): string {
-  try {
-    return readFileSync(path, 'utf8');
-  } catch (cause) {
-    const why = (cause as Error).message;
-    throw new BadUsage(
-      'badFile',
-      `The car file ${path} can't be read: ${why}. Give --car the name of a file.`,
-      {
-        cause,
-      },
-    );
-  }
-}
-function json(path: string, content: string): unknown {
-  try {
-    return JSON.parse(content);
-  } catch (cause) {
-    const why = (cause as Error).message;
-    throw new BadUsage('badCar', `The car file ${path} is not JSON: ${why}. ${advice}`, { cause });
-  }
 }
