@@ -80,6 +80,15 @@ describe('motor-no-load analysis', () => {
   });
   it('gives the speed at 7.4 V back', () =>
     expect(Math.abs(find(findings, 'no-load-speed').value / truth.rpm - 1)).toBeLessThan(0.004));
+  it('takes seconds from the fit of the clock: a rig second of 1.004 s is 0.4 % less speed', () => {
+    const slow = run();
+    slow.clock = { ratio: 1.004, halfWidth: 3e-4, origin: 'fit' };
+    const [plain, fitted] = [run(), slow].map((samples) => {
+      const findings = analyse({ evidence, samples, rig: testRig(), car: marmot });
+      return find(findings, 'no-load-speed').value;
+    });
+    expect(plain / fitted).toBeCloseTo(1.004, 4);
+  });
   it('carries a warm motor back to 25 C: 0.11 % a kelvin of flux', () => {
     const warm = find(
       analyse({ evidence, samples: run({}, testRig(), 24 + 20), rig: testRig(), car: marmot }),

@@ -43,6 +43,12 @@ describe('ScanColumns', () => {
     expect(columns.series('packVoltage', 0, 1).lost).toBe(8);
     expect(columns.series('packVoltage', 0, 0.01).lost).toBe(0);
   });
+  it('places a slow value at the end of its scan, in the scan whose turn its input had', () => {
+    const at = (slowFirst: number) =>
+      filled(1, () => ({ slowFirst })).series('thermistorMotor', 0, 1).timeS[0];
+    expect(at(0)).toBeCloseTo((8 + 1.5 / 13) * 104e-6, 9);
+    expect(at(6) - at(0)).toBeCloseTo(2 * 936e-6, 9);
+  });
   it('does not call a pause of the scan a loss', () => {
     expect(filled(4, (i) => (i < 2 ? {} : { tick: i * blockTicks + 1e6 })).gaps).toHaveLength(0);
   });
