@@ -8,9 +8,10 @@ import { drawCar } from '#sim/physics/population';
 import { BenchLog } from '#sim/replay/bench-log';
 import { replayPlant } from '#sim/replay/plant-replay';
 import { seededRandom } from '#sim/seeded-random';
+import { seedOf } from './command-arguments.ts';
 import { openVirtual } from './bench-place.ts';
 
-const seeds = Number(process.argv[2] ?? 20);
+const seeds = seedOf(process.argv[2] ?? '20');
 let worst = 0;
 for (let seed = 1; seed <= seeds; seed++) {
   for (const check of checks) worst = Math.max(worst, await compare(check, seed));

@@ -7,7 +7,7 @@ import type { BenchLog } from './bench-log.ts';
 
 const perBlock = scansPerBlock * conversionsPerScan;
 /** Which conversions of a scan make its five values: the sums of two for a b c d, then the slow one. */
-export const conversionsOf = [[0, 3], [1, 2], [4, 7], [5, 6], [8]] as const;
+const conversionsOf = [[0, 3], [1, 2], [4, 7], [5, 6], [8]] as const;
 /** From the start of a conversion to its sample, in processor cycles: 1.5 converter clocks of 128. */
 const holdCycles = 192;
 export const cyclesPerTick = 8;
@@ -16,12 +16,6 @@ export interface PlacedBlock {
   readonly block: ScanBlock;
   /** Index of its first conversion in the log. */
   readonly at: number;
-}
-export interface BurstMessage {
-  readonly first: number;
-  readonly tick: number;
-  readonly channel: number;
-  readonly samples: ArrayLike<number>;
 }
 export interface RunTemplate {
   readonly log: BenchLog;
@@ -40,7 +34,7 @@ export function templateOf(log: BenchLog, blocks: readonly ScanBlock[]): RunTemp
   return { log, blocks: placed, tickZero: startCycle(log, at) - block.tick * cyclesPerTick };
 }
 /** Cycle at which a conversion of the log started. */
-export const startCycle = (log: BenchLog, at: number): number => log.cycles.at(at) - holdCycles;
+const startCycle = (log: BenchLog, at: number): number => log.cycles.at(at) - holdCycles;
 
 function placeOf(log: BenchLog, block: ScanBlock, from: number): number {
   for (let at = from; at + perBlock <= log.codes.length; at++) if (fits(log, block, at)) return at;

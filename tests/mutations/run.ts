@@ -34,6 +34,8 @@ function caught({ file, find, put, tests }: Mutation): boolean {
 }
 const [first = 1, last = mutations.length] = process.argv.slice(2).map(Number);
 const wanted = mutations.slice(first - 1, last);
+if (wanted.length === 0)
+  throw new RangeError(`The list has 1 to ${mutations.length}; give FIRST and LAST within.`);
 const missed: Mutation[] = [];
 try {
   for (const folder of new Set(wanted.map(({ tests }) => tests)))
