@@ -4,11 +4,11 @@
 import type { z } from 'zod';
 import type { Finding } from '#core/measurements/measurement';
 import type { Limit } from '#core/verdicts/limit';
-import type { Car } from '#core/parts/part';
+import type { Car, PartKind } from '#core/parts/part';
 import type { SampleStore } from '#core/samples/sample-store';
 import type { RigDescription } from '#core/samples/rig-description';
 
-export type PartKind = 'motor' | 'servo' | 'controller' | 'pack';
+export type { PartKind };
 /** One thing to plug, in the order a person does it. `tap` (if any) is seen live once it is right. */
 export interface WiringStep {
   readonly words: string;
@@ -49,6 +49,13 @@ export interface Progress {
   readonly words: string;
   readonly leftS: number;
 }
+export interface NumberWanted {
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+}
+/** How far a power-up goes: live with all off, through the limited feed alone, full feed, rail up, neutral run in. */
+export type PowerStage = 'live' | 'limited' | 'full' | 'rail' | 'neutral';
 /** What a procedure may do. All times are rig time. Every promise rejects with RunStopped on stop, trip or a lost link. */
 export interface Bench {
   readonly rig: RigDescription;
@@ -61,8 +68,20 @@ export interface Bench {
   /** Resolves true once `seen` holds (asked at every block), false after `timeoutS`. */
   waitFor(seen: (samples: SampleStore) => boolean, timeoutS: number): Promise<boolean>;
   scan(plan: ScanPlan): Promise<void>;
-  /** Scans, zero-trims, goes live, limited feed, charge, full feed, neutral for 3 s, stop line proven. */
-  powerUp(plan: ScanPlan): Promise<void>;
+  /** Streams without going live: nothing is switched on, nothing moves. */
+  stream(plan: ScanPlan): Promise<void>;
+  /** Scans, zero-trims, proves the stop line, goes live, limited feed, charge, full feed, neutral for 3 s; as far as `upTo`. */
+  powerUp(plan: ScanPlan, upTo?: PowerStage): Promise<void>;
+  /** Refused by the rig where it is not allowed; 'full' only after 'limited' has filled the capacitor. */
+  feed(level: 'off' | 'limited' | 'full'): Promise<void>;
+  /** Switched off by the rig itself after `seconds`; 0: stays until told (not the pack load). */
+  turn(which: 'hallSupply' | 'bleeder' | 'packLoad', on: boolean, seconds?: number): Promise<void>;
+  /** What the capture input listens to; its edges are those of `samples.edges`. */
+  capture(source: 'hallA' | 'receiver1' | 'receiver2' | 'none'): Promise<void>;
+  /** Servo frame period; above 60 Hz only for a servo declared digital. */
+  frame(periodS: number, digital: boolean): Promise<void>;
+  /** Steering limits of this session, beyond the usual 1100 to 1900 us. */
+  steeringRange(lowUs: number, highUs: number): Promise<void>;
   /** 0 neutral to 1 full, through the learnt widths; renewed by the session until the next call. */
   throttle(fraction: number, rampS: number): Promise<void>;
   /** Pulse width at the steering output; renewed until the next call. */
@@ -76,6 +95,8 @@ export interface Bench {
   progress(progress: Progress): void;
   /** Asks the person for a hand on the bench ("horn resting against the block"); resolves when done. */
   ask(words: string): Promise<void>;
+  /** Asks for a figure that a person reads or sets; resolves with a number inside the bounds. */
+  askNumber(words: string, wanted: NumberWanted): Promise<number>;
 }
 export interface AnalysisInput<Evidence> {
   readonly evidence: Evidence;
@@ -93,6 +114,10 @@ export interface Check<Evidence = unknown> {
   /** Sentences that the person affirms before going live. */
   readonly cautions: readonly string[];
   readonly durationS: number;
+  /** What it does to the car, where that is not what checks of this part commonly do: "Nothing moves". */
+  readonly moves?: string;
+  /** Place in the chain that shows it, where that is not the part's own: 'rail', 'linkage', 'mesh' ... */
+  readonly place?: string;
   /** Ids, titles and units of every result, so that a run that never came to measuring can list them. */
   readonly results: readonly { readonly id: string; readonly title: string; readonly unit: string }[];
   readonly evidenceSchema: z.ZodType<Evidence>;

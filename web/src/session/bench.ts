@@ -1,8 +1,24 @@
 // SPDX-License-Identifier: MIT
 // The bench a check's procedure is given: drives, loads, bursts and waits on one rig in one run. Time is rig time
 // as the stream tells it. It knows no check; powering up stands in power-up.ts.
-import { actionCode, eventCode, limitCode, reasonCode } from '#protocol/codes';
-import type { Bench, BurstPlan, BurstRecord, Progress, ScanPlan } from '#checks/check';
+import {
+  actionCode,
+  captureSourceCode,
+  eventCode,
+  feedLevelCode,
+  limitCode,
+  reasonCode,
+  switchCode,
+} from '#protocol/codes';
+import type {
+  Bench,
+  BurstPlan,
+  BurstRecord,
+  NumberWanted,
+  PowerStage,
+  Progress,
+  ScanPlan,
+} from '#checks/check';
 import type { Car } from '#core/parts/part';
 import type { RigDescription } from '#core/samples/rig-description';
 import { ScanColumns } from '#core/samples/scan-columns';
@@ -10,7 +26,7 @@ import { BurstCollector } from './burst-collector.ts';
 import type { AnswerTo, Command } from './command-queue.ts';
 import { ticksOf } from './drive-keeper.ts';
 import { limitSetting } from './limit-level.ts';
-import { powerUp } from './power-up.ts';
+import { driveLimits, powerUp, startStream, steeringUs } from './power-up.ts';
 import { RefusedError } from './rig-error.ts';
 import type { RigSession } from './rig-session.ts';
 import { RunStopped } from './run-stopped.ts';
@@ -18,11 +34,13 @@ import type { RunWaits } from './run-waits.ts';
 import { channelOf, scanListOf } from './scan-list.ts';
 import { creepTo } from './throttle-creep.ts';
 
+/** Resolves when the person has done what the words ask; with the figure where one is wanted. */
+export type Ask = (words: string, wanted?: NumberWanted) => Promise<number | void>;
 export interface BenchOptions {
   readonly car: Car;
   /** Taps of the check: the thermistors among them are watched by the rig. */
   readonly taps: readonly string[];
-  readonly ask: (words: string) => Promise<void>;
+  readonly ask: Ask;
   readonly progress: (progress: Progress) => void;
 }
 /** More than the rest of a burst's last block and its event need. */
@@ -81,9 +99,29 @@ export class RunBench implements Bench {
   async scan(plan: ScanPlan): Promise<void> {
     await this.command({ type: 'scanList', ...scanListOf(this.rig, plan) });
   }
-  powerUp(plan: ScanPlan): Promise<void> {
+  async stream(plan: ScanPlan): Promise<void> {
+    await startStream(this);
+    await this.scan(plan);
+  }
+  powerUp(plan: ScanPlan, upTo: PowerStage = 'neutral'): Promise<void> {
     this.turning = false;
-    return powerUp(this, plan);
+    return powerUp(this, plan, upTo);
+  }
+  async feed(level: keyof typeof feedLevelCode): Promise<void> {
+    await this.command({ type: 'feed', level: feedLevelCode[level] });
+  }
+  async turn(which: keyof typeof switchCode, on: boolean, seconds = 0): Promise<void> {
+    const ms = Math.round(seconds * 1000);
+    await this.command({ type: 'switch', which: switchCode[which], on: on ? 1 : 0, ms });
+  }
+  async capture(source: keyof typeof captureSourceCode): Promise<void> {
+    await this.command({ type: 'capture', source: captureSourceCode[source] });
+  }
+  async frame(periodS: number, digital: boolean): Promise<void> {
+    await this.command({ type: 'frame', period: ticksOf(periodS * 1e6), digital: digital ? 1 : 0 });
+  }
+  steeringRange(lowUs: number, highUs: number): Promise<void> {
+    return driveLimits(this, 0, { low: lowUs, rest: steeringUs.rest, high: highUs });
   }
   async throttle(fraction: number, rampS: number): Promise<void> {
     if (!(fraction >= 0 && fraction <= 1))
@@ -171,8 +209,17 @@ export class RunBench implements Bench {
   progress(progress: Progress): void {
     this.options.progress(progress);
   }
-  ask(words: string): Promise<void> {
-    return this.waits.guard(() => this.options.ask(words));
+  async ask(words: string): Promise<void> {
+    await this.waits.guard(() => this.options.ask(words));
+  }
+  async askNumber(words: string, wanted: NumberWanted): Promise<number> {
+    const { unit, min, max } = wanted;
+    const value = await this.waits.guard(() => this.options.ask(words, wanted));
+    if (typeof value === 'number' && value >= min && value <= max) return value;
+    throw new RunStopped(
+      'failed',
+      `"${words}" needs a number from ${min} to ${max} ${unit}${value === undefined ? '' : `, not ${value}`}. Run again and give one.`,
+    );
   }
   private throttleNow(fraction: number, rampS: number): Promise<void> {
     const { neutralUs, highUs } = this.car.controller.throttle;

@@ -5,7 +5,7 @@ import type { Check, Progress } from '#checks/check';
 import { missingNote, oldNotes } from '#core/calibration/calibration-age';
 import type { Car } from '#core/parts/part';
 import type { RunRecord } from '#core/record/run-record';
-import { RunBench } from './bench.ts';
+import { RunBench, type Ask } from './bench.ts';
 import { missingOf } from './needs.ts';
 import type { RigSession } from './rig-session.ts';
 import { RunLog } from './run-log.ts';
@@ -17,8 +17,7 @@ import { watchRun } from './run-watch.ts';
 export interface RunOptions {
   readonly car: Car;
   readonly label: Omit<RunLabel, 'firmware'>;
-  /** Resolves when the person has done what the words ask. */
-  readonly ask: (words: string) => Promise<void>;
+  readonly ask: Ask;
   readonly progress?: (progress: Progress) => void;
   /** The person's stop. */
   readonly signal?: AbortSignal;

@@ -3,7 +3,7 @@
 // order and told in words. It measures nothing; the stretch with all off is kept for the zero of the current taps.
 import { tapWords } from '#core/samples/tap-titles';
 import { codeName, eventCode, outputBitCode, wire } from '#protocol/codes';
-import type { ScanPlan } from '#checks/check';
+import type { PowerStage, ScanPlan } from '#checks/check';
 import type { RunBench } from './bench.ts';
 import { ticksOf } from './drive-keeper.ts';
 import { RunStopped } from './run-stopped.ts';
@@ -25,8 +25,10 @@ const plausibleC = { low: -20, high: 125 } as const;
 /** What code 0 comes out as. */
 const shortedC = -273;
 const stepsOfAll = 6;
+const stages: readonly PowerStage[] = ['live', 'limited', 'full', 'rail', 'neutral'];
 
-export async function powerUp(bench: RunBench, plan: ScanPlan): Promise<void> {
+export async function powerUp(bench: RunBench, plan: ScanPlan, upTo: PowerStage): Promise<void> {
+  const goesTo = (stage: PowerStage) => stages.indexOf(upTo) >= stages.indexOf(stage);
   const tell = (step: number, words: string, leftS: number) =>
     bench.progress({ step, of: stepsOfAll, words, leftS });
   tell(1, 'Looking at the taps with everything off.', zeroS);
@@ -41,11 +43,15 @@ export async function powerUp(bench: RunBench, plan: ScanPlan): Promise<void> {
   await bench.wait(settleS);
   tell(4, 'Going live; the limited feed fills the capacitor.', 1);
   await bench.guard(() => bench.session.goLive());
-  await feed(bench);
-  tell(5, 'Waiting for the receiver rail.', railUpWithinS);
-  await untilRailUp(bench);
-  tell(6, 'Neutral.', neutralS);
-  await bench.wait(neutralS);
+  if (goesTo('limited')) await feed(bench, goesTo('full'));
+  if (goesTo('rail')) {
+    tell(5, 'Waiting for the receiver rail.', railUpWithinS);
+    await untilRailUp(bench);
+  }
+  if (goesTo('neutral')) {
+    tell(6, 'Neutral.', neutralS);
+    await bench.wait(neutralS);
+  }
   await bench.scan(plan);
   await bench.wait(settleS);
 }
@@ -80,7 +86,7 @@ async function setLimits(bench: RunBench): Promise<void> {
   await bench.limit('packWideSlow', packLimit.A, packLimit.ms);
   await bench.limit('overSpeed', bench.car.motor.ratedSpeedRpm, 20);
 }
-async function driveLimits(
+export async function driveLimits(
   bench: RunBench,
   output: number,
   us: { low: number; rest: number; high: number },
@@ -104,7 +110,7 @@ function outputs({ samples }: RunBench): number {
   const { raw } = samples;
   return raw.length === 0 ? 0 : raw.words.outputs.at(raw.length - 1);
 }
-async function feed(bench: RunBench): Promise<void> {
+async function feed(bench: RunBench, fully: boolean): Promise<void> {
   const seen = { filled: false, opened: false };
   const end = bench.session.events.add(({ kind, value }) => {
     if (kind === eventCode.firstPower) seen.filled = true;
@@ -122,7 +128,7 @@ async function feed(bench: RunBench): Promise<void> {
       'The controller side stayed near 0 V behind 10 ohm: a short. Unplug the pack and look for it before you run again.',
     );
   // Whether the event came or got lost, the rig itself refuses the full feed unless the capacitor is full.
-  await bench.command({ type: 'feed', level: 2 });
+  if (fully) await bench.command({ type: 'feed', level: 2 });
 }
 async function untilRailUp(bench: RunBench): Promise<void> {
   const up = () => (bench.samples.latest('railVoltage')?.value ?? 0) > railUpV;

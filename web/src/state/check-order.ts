@@ -3,6 +3,7 @@
 // stand on comes first: the rail feeds the servo, and neither needs the motor to turn.
 import type { CheckCard } from '../worker/messages.ts';
 import { newestRuns } from './chain-view.ts';
+import { partTitles } from './part-words.ts';
 import type { RunSummary } from './run-summary.ts';
 
 const order = ['rail-sag', 'servo-stall', 'motor-no-load'];
@@ -11,7 +12,6 @@ const rank = (check: CheckCard) => (order.indexOf(check.id) + order.length + 1) 
 export function orderedChecks(checks: readonly CheckCard[]): CheckCard[] {
   return [...checks].sort((a, b) => rank(a) - rank(b));
 }
-const names = { motor: 'motor', servo: 'servo', controller: 'receiver rail', pack: 'pack' } as const;
 export interface NextCheck {
   readonly check: CheckCard;
   readonly words: string;
@@ -27,5 +27,8 @@ export function nextCheck(
   const ordered = orderedChecks(checks).sort((a, b) => last(a).localeCompare(last(b)));
   const check = ordered[0];
   if (!check) return null;
-  return { check, words: `Check the ${names[check.part]}${last(check) === '' ? '' : ' again'}` };
+  return {
+    check,
+    words: `Check the ${partTitles[check.part].toLowerCase()}${last(check) === '' ? '' : ' again'}`,
+  };
 }

@@ -2,6 +2,7 @@
 // A record opened for reading: its summary line and every result as the verdict screen shows it. The text is
 // read by the core's reader, which says in words what is wrong with one that can't be read.
 import type { PartKind } from '#checks/check';
+import { partNameOf } from '#core/parts/part';
 import { readRecord } from '#core/record/record-reader';
 import type { RunRecord } from '#core/record/run-record';
 import type { RunSummary } from './run-summary.ts';
@@ -33,7 +34,7 @@ function summaryOf(record: RunRecord, naming: Naming): RunSummary {
     checkTitle: naming.title,
     part: naming.part,
     car: record.car.name,
-    partName: record.car[naming.part].name,
+    partName: partNameOf(record.car, naming.part),
     rig: naming.rig,
     event: record.ending.kind === 'done' ? undefined : record.ending.words,
     results: record.findings.map((finding) => resultLine(finding, judged(finding.id))),

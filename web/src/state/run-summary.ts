@@ -2,6 +2,7 @@
 // A run as the logbook lists it: what was checked, when, and each result with its verdict. The full record lies
 // beside it. Read back through zod, because a browser's store may be older or damaged.
 import { z } from 'zod';
+import { partKinds } from '#core/parts/part';
 import { limitSchema } from '#core/verdicts/limit';
 import { figure, readingWords, shownUnit } from './figures.ts';
 
@@ -27,7 +28,7 @@ export const runSummarySchema = z.object({
   endedAt: z.string().optional(),
   checkId: z.string(),
   checkTitle: z.string(),
-  part: z.enum(['motor', 'servo', 'controller', 'pack']),
+  part: z.enum(partKinds),
   car: z.string(),
   partName: z.string(),
   rig: z.string(),

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // One run from picking a check to its verdict: which station is reached, what is ticked, what the bench says,
 // what came out. It judges nothing; the worker runs the check and hands back its record.
+import { partNameOf } from '#core/parts/part';
 import type { CheckCard, FromBench } from '../worker/messages.ts';
 import type { Bench, RunEars } from './bench.svelte.ts';
 import type { Logbook } from './logbook.svelte.ts';
@@ -121,7 +122,7 @@ export class Run implements RunEars {
       checkTitle: check.title,
       part: check.part,
       car: car.name,
-      partName: car[check.part].name,
+      partName: partNameOf(car, check.part),
       rig: this.tools.bench.rig?.way === 'virtual' ? 'virtual rig' : (this.tools.bench.rig?.serial ?? ''),
       results: [],
     };

@@ -2,7 +2,7 @@
 // Everything that passes between the page and the bench worker, checked on arrival at both ends. The page only
 // asks and is told; it never sees frames. Times in `S` are rig time since the run began.
 import { z } from 'zod';
-import { carSchema } from '#core/parts/part';
+import { carSchema, partKinds } from '#core/parts/part';
 
 /** Columns of one tap: mean times and values in the tap's unit. NaN marks a gap. */
 const column = z.custom<Float64Array>(
@@ -15,12 +15,14 @@ const lines = (text: string) => z.array(z.string({ error: text }));
 export const checkCardSchema = z.object({
   id: z.string(),
   title: z.string(),
-  part: z.enum(['motor', 'servo', 'controller', 'pack']),
+  part: z.enum(partKinds),
   why: z.string(),
   taps: lines('tap ids'),
   wiring: z.array(z.object({ words: z.string(), tap: z.string().optional() })),
   cautions: lines('cautions'),
   durationS: z.number(),
+  moves: z.string().optional(),
+  place: z.string().optional(),
   results: z.array(z.object({ id: z.string(), title: z.string(), unit: z.string() })),
 });
 export type CheckCard = z.infer<typeof checkCardSchema>;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What a part's history takes from a run's record. Runs on a virtual rig make no history of a real part: they count
 // with their seed as the rig's number, so that they never mix. It knows records, no store.
-import type { Car } from '../parts/part.ts';
+import { partNameOf, type PartKind } from '../parts/part.ts';
 import type { RunRecord } from '../record/run-record.ts';
 import type { RunFindings } from './part-history.ts';
 
@@ -10,15 +10,12 @@ type Recorded = Pick<
   'id' | 'check' | 'startedAt' | 'car' | 'rig' | 'findings' | 'judged' | 'virtual'
 >;
 /** `part` is the part that the record's check is of. */
-export function runFindingsOf(
-  record: Recorded,
-  part: Exclude<keyof Car, 'name' | 'overrides' | 'baselines'>,
-): RunFindings {
+export function runFindingsOf(record: Recorded, part: PartKind): RunFindings {
   return {
     runId: record.id,
     checkId: record.check,
     startedAt: record.startedAt,
-    partName: record.car[part].name,
+    partName: partNameOf(record.car, part),
     rigSerial: record.virtual ? `virtual ${record.virtual.seed}` : (record.rig.store?.serial ?? ''),
     findings: record.findings,
     verdicts: Object.fromEntries(record.judged.map(({ id, verdict }) => [id, verdict])),

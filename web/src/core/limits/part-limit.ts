@@ -2,7 +2,7 @@
 // The limit of one result of one car: gathers override, rating, baseline and class default and lets precedence
 // choose. A check hands in the rating, as only it knows what its result means.
 import type { ResultName } from '../measurements/finding.ts';
-import type { Car } from '../parts/part.ts';
+import { partNameOf, type Car, type PartKind } from '../parts/part.ts';
 import type { Limit } from '../verdicts/limit.ts';
 import { baselineLimit } from '../history/baseline.ts';
 import { classDefault } from './class-default.ts';
@@ -12,7 +12,7 @@ import { chosenLimit, overrideLimit, type Candidate } from './precedence.ts';
 export interface LimitSpec {
   readonly checkId: string;
   /** The part that the check is of: its baseline holds for this very part only. */
-  readonly part: 'motor' | 'servo' | 'controller' | 'pack';
+  readonly part: PartKind;
   readonly results: readonly ResultName[];
   /** Ratings of the very part by result id. */
   readonly ratings?: Readonly<Record<string, Candidate>>;
@@ -23,7 +23,7 @@ export function limitsFor(
   car: Car,
 ): Record<string, Limit> {
   const pairs = results.flatMap(({ id, unit }) => {
-    const limit = limitOf({ key: `${checkId}/${id}`, unit, partName: car[part].name }, ratings[id], car);
+    const limit = limitOf({ key: `${checkId}/${id}`, unit, partName: partNameOf(car, part) }, ratings[id], car);
     return limit ? [[id, limit] as const] : [];
   });
   return Object.fromEntries(pairs);

@@ -102,6 +102,22 @@ export const packSchema = z.object({
   chemistry: z.enum(chemistries, { error: `the chemistry is one of ${chemistries.join(', ')}` }),
   capacityAh: positive('capacity', 20, 'Ah'),
 });
+export const radioSchema = z.object({ kind: z.literal('radio'), name: partName });
+/** Leads and joints between pack, controller and motor. */
+export const leadsSchema = z.object({ kind: z.literal('leads'), name: partName });
+/** From the motor's shaft to the road. */
+export const driveSchema = z.object({
+  kind: z.literal('drive'),
+  name: partName,
+  pinionTeeth: whole('teeth of the pinion')
+    .min(5, 'a pinion has at least 5 teeth')
+    .max(99, 'at most 99 teeth'),
+  spurTeeth: whole('teeth of the spur').min(20, 'a spur has at least 20 teeth').max(200, 'at most 200 teeth'),
+  internalRatio: positive('internal ratio', 20, '(spur turns a wheel turn)'),
+  tyreDiameterM: positive('tyre diameter', 0.5, 'm'),
+});
+export const partKinds = ['motor', 'servo', 'controller', 'pack', 'radio', 'leads', 'drive'] as const;
+export type PartKind = (typeof partKinds)[number];
 /** One car on the bench: the parts that a check may ask for. */
 export const carSchema = z.object({
   name: partName,
@@ -109,6 +125,9 @@ export const carSchema = z.object({
   servo: servoSchema,
   controller: controllerSchema,
   pack: packSchema,
+  radio: radioSchema.optional(),
+  leads: leadsSchema.optional(),
+  drive: driveSchema.optional(),
   /** A person's own limits, and what the parts' first runs set. */
   overrides: overridesSchema.optional(),
   baselines: baselinesSchema.optional(),
@@ -118,3 +137,13 @@ export type Servo = z.infer<typeof servoSchema>;
 export type Controller = z.infer<typeof controllerSchema>;
 export type Pack = z.infer<typeof packSchema>;
 export type Car = z.infer<typeof carSchema>;
+export type Radio = z.infer<typeof radioSchema>;
+export type Leads = z.infer<typeof leadsSchema>;
+export type Drive = z.infer<typeof driveSchema>;
+const partWords = { radio: 'radio', leads: 'leads', drive: 'drive train' } as const;
+/** The name a part's history goes by; a part that nobody entered is the car's own. */
+export function partNameOf(car: Car, part: PartKind): string {
+  const known = car[part];
+  if (known) return known.name;
+  return `${partWords[part as keyof typeof partWords]} of ${car.name}`;
+}
