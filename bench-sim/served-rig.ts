@@ -75,8 +75,8 @@ export class ServedRig {
     this.news();
   }
 
-  person(act: string): void {
-    this.rig.person(act);
+  person(act: string): number | undefined {
+    return this.rig.person(act);
   }
 
   stop(): void {

@@ -57,7 +57,8 @@ export interface VirtualRig {
   brownOut(seconds: number): void;
   /** A hand on the stop, besides the one that the rig's light asks for. */
   pressStop(open: boolean): void;
-  person(act: string): void;
+  /** The figure that the words ask for, where a person could read one. */
+  person(act: string): number | undefined;
   exportStore(): Uint8Array;
 }
 
@@ -111,7 +112,7 @@ export function createVirtualRig(options: VirtualRigOptions): VirtualRig {
     pressStop: (open) => wiring.person.hold(open, chip.cycles),
     person: (act) => {
       options.watcher?.person(chip.cycles, act);
-      plant.person(act);
+      return plant.person(act);
     },
     exportStore: () => chip.eeprom.content.slice(),
   };

@@ -63,7 +63,7 @@ async function virtualPlace(wanted: CalibrateArguments, meter: typeof usualMeter
   const virtual = new VirtualMeter(metered[0], meter, drawParameters(seed).line.limiterOhm, seed);
   const person: CalibrationHands = {
     act: (told) => Promise.resolve(virtual.act(told)),
-    read: (_, at) => Promise.resolve(virtual.read(at)),
+    read: ({ place: at }) => Promise.resolve(virtual.read(at)),
   };
   const close = () => {
     if (wanted.store !== null) writeStoreFile(wanted.store, place.exportStore());

@@ -24,7 +24,8 @@ export function personHere(): CalibrationHands & { close(): void } {
   };
   return {
     act: async (words) => void (await answer(words, 'Press Enter when it is done.')),
-    read: async (words) => numberIn(await answer(words, 'Number:')),
+    read: async ({ words, refused }) =>
+      numberIn(await answer(refused ? `${refused} ${words}` : words, 'Number:')),
     close: () => terminal.close(),
   };
 }

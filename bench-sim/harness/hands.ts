@@ -2,10 +2,11 @@
 // Who does what a check asks for at the bench: the person at this terminal, the scene of a virtual rig, or, with
 // --hands-ready, a person who has done it beforehand. It knows words only.
 import { createInterface } from 'node:readline/promises';
+import type { Ask } from '#session/bench';
 import { BadUsage } from './bad-usage.ts';
 import { actInScene } from './scene.ts';
 
-export type Hands = (words: string) => Promise<void>;
+export type Hands = Ask;
 interface HandsWanted {
   readonly scene: string | null;
   readonly handsReady: boolean;

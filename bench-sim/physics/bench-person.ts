@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What a person at the bench does, told from the words of a step. Unknown words do nothing.
+import type { CarPlant } from './whole-plant.ts';
 
 export type Act = 'block' | 'free' | 'switch on' | 'switch off';
 
@@ -10,4 +11,21 @@ export function actIn(words: string): Act | null {
   if (/\bswitch(ed)?\b.*\bon\b/.test(said)) return 'switch on';
   if (/\bfree\b|\b(take|remove|lift|move|pull)\b.*\bblock\b/.test(said)) return 'free';
   return /\bblock\b/.test(said) ? 'block' : null;
+}
+
+/** One kind of thing a person does at this car; gives the figure that the words ask for, if it can read one. */
+export type Hand = (car: CarPlant, words: string) => number | undefined;
+
+const blockAndSwitch: Hand = ({ servo, controller }, words) => {
+  const done = actIn(words);
+  if (done === 'block') servo.block();
+  else if (done === 'free') servo.free();
+  else if (done !== null) controller.switchedOn = done === 'switch on';
+  return undefined;
+};
+const hands: readonly Hand[] = [blockAndSwitch];
+
+export function personDoes(car: CarPlant, words: string): number | undefined {
+  const figures = hands.map((hand) => hand(car, words));
+  return figures.find((figure) => figure !== undefined);
 }

@@ -3,7 +3,7 @@
 // 8 us steps, so that the same car and inputs give the same figures however it is called. Couplings between
 // parts are one step late, which is short against every pole they join. It knows no pin and no count.
 import type { HallEdge, Plant, PlantInputs, PlantOutputs } from '../wiring/plant.ts';
-import { actIn } from './bench-person.ts';
+import { personDoes } from './bench-person.ts';
 import { DriveMotor } from './drive-motor.ts';
 import { HallLines } from './hall-lines.ts';
 import { LoadBank } from './load-bank.ts';
@@ -103,11 +103,8 @@ export class CarPlant implements Plant {
       onStep(this.seen, stepS);
     }
   }
-  person(act: string): void {
-    const done = actIn(act);
-    if (done === 'block') this.servo.block();
-    else if (done === 'free') this.servo.free();
-    else if (done !== null) this.controller.switchedOn = done === 'switch on';
+  person(act: string): number | undefined {
+    return personDoes(this, act);
   }
   truth(): Readonly<Record<string, number>> {
     return truthOf(this);

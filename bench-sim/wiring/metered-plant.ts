@@ -36,8 +36,8 @@ export class MeteredPlant implements Plant {
   outputs(): PlantOutputs {
     return this.seen(this.plant.outputs());
   }
-  person(act: string): void {
-    this.plant.person(act);
+  person(act: string): number | undefined {
+    return this.plant.person(act);
   }
   truth(): Readonly<Record<string, number>> {
     return this.plant.truth();

@@ -42,8 +42,9 @@ export interface Plant {
     onEdge: (edge: HallEdge) => void,
   ): void;
   outputs(): PlantOutputs;
-  /** What a person at the bench does when asked: 'horn against the block', 'stop pressed'... unknown words do nothing. */
-  person(act: string): void;
+  /** What a person at the bench does when asked: 'horn against the block', 'stop pressed'... unknown words do nothing. Gives the
+   *  figure that the words ask for, where a person at this car could read one. */
+  person(act: string): number | undefined;
   /** True values of results, by result id, for the state reached ("no-load-current", "kv", "stall-current" ...). */
   truth(): Readonly<Record<string, number>>;
 }

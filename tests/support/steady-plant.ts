@@ -50,7 +50,7 @@ export class SteadyPlant implements Plant {
       onEdge({ timeS: at, line: 0, level: this.edges % 2 === 1 });
     }
   }
-  person(act: string): void {
+  person(act: string): undefined {
     this.acts.push(act);
   }
   truth(): Readonly<Record<string, number>> {
