@@ -6,6 +6,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { encodeFrame } from '#protocol/frame';
 import { FrameDecoder } from '#protocol/frame-decoder';
 import { encodeMessage } from '#protocol/messages';
+import { usualMeter } from '#core/calibration/meter';
 import { PortLink } from './port-link.ts';
 import type { FromRigWorker } from './rig-messages.ts';
 import { realClock } from './rig-pace.ts';
@@ -51,6 +52,33 @@ describe('rig service', () => {
     clearInterval(asking);
     await link.close();
     port!.close();
+  });
+
+  it('has a person with a meter, and a memory that outlives it', async () => {
+    const told: FromRigWorker[] = [];
+    const service = new RigService(
+      () => Promise.resolve(hex),
+      realClock,
+      (answer) => told.push(answer),
+    );
+    services.push(service);
+    const open = { kind: 'open', seed: 3, faults: {}, speed: 20 };
+    const readMeter = { kind: 'readMeter', place: 'source' };
+    await service.take(open);
+    await service.take(readMeter);
+    await service.take({ kind: 'meter', meter: usualMeter });
+    await service.take({ kind: 'person', act: 'Put the leads together on one cell.' });
+    await service.take(readMeter);
+    await service.take({ kind: 'meter', meter: null });
+    await service.take(readMeter);
+    const [, without, with_, away] = told.map((each) => (each.kind === 'metered' ? each.value : undefined));
+    expect([without, away]).toEqual([null, null]);
+    expect(with_).toBeGreaterThan(3.7);
+    expect(with_).toBeLessThan(4.2);
+    const store = new Uint8Array(1024).fill(7);
+    await service.take({ ...open, store });
+    await service.take({ kind: 'exportStore' });
+    expect(told.at(-1)).toEqual({ kind: 'store', bytes: store });
   });
 
   it.each([

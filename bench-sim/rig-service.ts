@@ -3,9 +3,9 @@
 // joins it to a port, passes on what a person does. The firmware is handed in.
 import { truthOf, type VirtualTruth } from '#core/record/virtual-truth';
 import { linkLostWords } from '#session/rig-error';
-import type { Faults } from './faults/faults.ts';
+import { MeterInHand } from './meter-in-hand.ts';
 import { drawCar } from './physics/population.ts';
-import { type FromRigWorker, toRigPortSchema, toRigWorkerSchema } from './rig-messages.ts';
+import { type FromRigWorker, toRigPortSchema, type ToRigWorker, toRigWorkerSchema } from './rig-messages.ts';
 import { pacedBy, type WallClock } from './rig-pace.ts';
 import { ServedRig } from './served-rig.ts';
 import { createVirtualRig } from './virtual-rig.ts';
@@ -17,6 +17,7 @@ const wordsOf = (cause: unknown): string => (cause instanceof Error ? cause.mess
 export class RigService {
   private served: ServedRig | null = null;
   private port: MessagePort | null = null;
+  private meter: MeterInHand | null = null;
 
   constructor(
     private readonly firmware: () => Promise<string>,
@@ -27,20 +28,21 @@ export class RigService {
   async take(data: unknown): Promise<void> {
     try {
       const message = toRigWorkerSchema.parse(data);
-      if (message.kind === 'person') this.served?.person(message.act);
-      else if (message.kind === 'unplug') this.unplug();
+      if (message.kind === 'open') await this.open(message);
       else if (message.kind === 'close') this.close();
-      else await this.open(message.seed, message.faults, message.speed);
+      else if (this.served) this.serve(this.served, message);
     } catch (cause) {
       this.reply({ kind: 'failed', words: `The virtual rig could not start: ${wordsOf(cause)}` }, []);
     }
   }
 
-  private async open(seed: number, faults: Faults, speed: number): Promise<void> {
+  private async open({ seed, faults, speed, store }: Extract<ToRigWorker, { kind: 'open' }>): Promise<void> {
     this.close();
     const hex = await this.firmware();
-    const { plant, car, description } = drawCar(seed, faults);
-    const rig = createVirtualRig({ hex, plant, seed, faults });
+    const { plant: bare, car, description } = drawCar(seed, faults);
+    const meter = new MeterInHand(bare, seed);
+    const { plant } = meter;
+    const rig = createVirtualRig({ hex, plant, seed, faults, store });
     const { port1, port2 } = new MessageChannel();
     const failed = (cause: unknown): void => port1.postMessage({ kind: 'lost', words: wordsOf(cause) });
     const served = new ServedRig(
@@ -55,7 +57,22 @@ export class RigService {
       passOn(served, data, () => port1.postMessage({ kind: 'truth', virtual: truth() }));
     this.served = served;
     this.port = port1;
+    this.meter = meter;
     this.reply({ kind: 'opened', car, description }, [port2]);
+  }
+
+  private serve(served: ServedRig, message: ToRigWorker): void {
+    if (message.kind === 'person') this.act(served, message.act);
+    else if (message.kind === 'meter') this.meter?.take(message.meter);
+    else if (message.kind === 'readMeter')
+      this.reply({ kind: 'metered', value: this.meter?.read(message.place) ?? null }, []);
+    else if (message.kind === 'exportStore')
+      this.reply({ kind: 'store', bytes: served.rig.exportStore() }, []);
+    else if (message.kind === 'unplug') this.unplug();
+  }
+
+  private act(served: ServedRig, words: string): void {
+    if (!this.meter?.act(words)) served.person(words);
   }
 
   private unplug(): void {

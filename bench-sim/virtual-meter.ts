@@ -6,7 +6,8 @@ import type { Meter, MeterRange } from '#core/calibration/meter';
 import { seededRandom, type SeededRandom } from './seeded-random.ts';
 import type { MeteredPlant } from './wiring/metered-plant.ts';
 
-export type MeteredPlace = 'source' | 'packCurrent' | 'railCurrent' | 'limitedFeed';
+export const meteredPlaces = ['source', 'packCurrent', 'railCurrent', 'limitedFeed'] as const;
+export type MeteredPlace = (typeof meteredPlaces)[number];
 const quantityAt = {
   source: 'voltage',
   packCurrent: 'current',

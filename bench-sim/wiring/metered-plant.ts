@@ -12,6 +12,8 @@ export class MeteredPlant implements Plant {
   sourceV: number | null = null;
   /** All thermistors lie in this bath; null: on the car. */
   bathC: number | null = null;
+  /** False: no meter is there, and the car is passed through. */
+  inHand = true;
   private readonly sum: Record<Current, number> = { packA: 0, railA: 0 };
   private readonly held: Record<Current, number> = { packA: 0, railA: 0 };
   private spanS = 0;
@@ -30,6 +32,7 @@ export class MeteredPlant implements Plant {
     onStep: (outputs: PlantOutputs, dtS: number) => void,
     onEdge: (edge: HallEdge) => void,
   ): void {
+    if (!this.inHand) return this.plant.advance(timeS, onStep, onEdge);
     this.stepOutputs = onStep;
     this.plant.advance(timeS, this.onStep, onEdge);
   }
@@ -41,6 +44,11 @@ export class MeteredPlant implements Plant {
   }
   truth(): Readonly<Record<string, number>> {
     return this.plant.truth();
+  }
+  /** The meter goes, leads and thermistors go back on the car. */
+  putAway(): void {
+    this.sourceV = this.bathC = null;
+    this.inHand = false;
   }
   /** The greatest display since the last call. */
   takeHeld(current: Current): number {

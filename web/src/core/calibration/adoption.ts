@@ -4,7 +4,8 @@
 // said in words with both figures. It stores nothing.
 import { halfWidth } from '../measurements/coverage-interval.ts';
 import { budgetOf, uncertain } from '../measurements/quantity.ts';
-import { gainLines, linearityLines, pinShare, zeroLine } from '../measurements/tap-errors.ts';
+import { linearityLines, pinShare } from '../measurements/tap-errors.ts';
+import { scaleLines } from '../measurements/tap-reading.ts';
 import { codeAt } from '../samples/tap-scaling.ts';
 import type { RigDescription, Tap } from '../samples/rig-description.ts';
 import type { CalibrationLine } from './line-calibration.ts';
@@ -70,8 +71,7 @@ export function tapU(rig: RigDescription, tap: Tap, value: number): number {
   const trimmed = tap.quantity === 'current';
   const { nominalSupplyV: supplyV } = rig.descriptor;
   const at = { code: codeAt(tap, value, supplyV), share: pinShare(tap, value, trimmed), supplyV };
-  const linearity = tap.scale.kind === 'linear' ? linearityLines(rig, tap, at) : [];
-  const lines = [...gainLines(rig, tap, value, trimmed), zeroLine(rig, tap, trimmed), ...linearity];
+  const lines = [...scaleLines(rig, tap, value, trimmed), ...linearityLines(rig, tap, at)];
   return halfWidth(budgetOf(uncertain(value, lines)));
 }
 export const withLine = (rig: RigDescription, line: CalibrationLine): RigDescription => {

@@ -13,6 +13,7 @@ export type RefusalCode =
   | 'implausibleOffset'
   | 'implausibleValue'
   | 'tapAtItsEnd'
+  | 'implausiblePoint'
   | 'storeFull';
 export class CalibrationRefused extends Error {
   override readonly name = 'CalibrationRefused';

@@ -3,7 +3,7 @@
 // its words compared. What a fit must give is computed by hand beside each check.
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { descriptorSchema, type RigDescription } from '../samples/rig-description.ts';
+import { descriptorSchema, type RigDescription, type Tap } from '../samples/rig-description.ts';
 import { adoption, tapU, withLine } from './adoption.ts';
 import { agedStore, missingNote, oldNotes } from './calibration-age.ts';
 import { CalibrationRefused } from './calibration-refused.ts';
@@ -11,6 +11,7 @@ import { feedFromMeter, feedFromTaps, feedOutcome, feedResistance } from './limi
 import { lineCalibration, pointOf, zeroPoint, type CalibrationPoint } from './line-calibration.ts';
 import { together } from './line-estimate.ts';
 import { meterSchema, readingOf, readingU, usualMeter, type Meter } from './meter.ts';
+import { requireNearTaps } from './point-checks.ts';
 import { storeBytes, storeOf } from './store-form.ts';
 import { iceCalibration, togetherCalibration } from './thermistor-calibration.ts';
 
@@ -181,6 +182,21 @@ describe('the rig’s memory', () => {
     ]);
   });
 });
+const near = (...taken: [Tap, CalibrationPoint][]) =>
+  requireNearTaps(
+    descriptor,
+    taken.map(([tap, point]) => ({ tap, point })),
+  );
+describe('a reading beside its taps', () => {
+  // 7.6 V: what the meter allows (0.5 % + 2 counts) and the rail tap's declared gain, reference and offset.
+  it('is let through where the parts allow it', () => expect(near([rail, volts(7.6, 7.7)])).toBeUndefined());
+  it('is let through where one tap of several is near it: the other is the tap’s affair', () =>
+    expect(near([rail, volts(7.6, 7.6)], [tapOf('packVoltage'), volts(5.4, 7.6)])).toBeUndefined());
+  it('is told where all of them are far', () =>
+    expect(refusal(() => near([rail, volts(7.6, 3.8)], [tapOf('packVoltage'), volts(7.5, 3.8)])).code).toBe(
+      'implausiblePoint',
+    ));
+});
 const bad: Readonly<Record<string, () => unknown>> = {
   'one point': () => railLine(volts(7.6, 7.6)),
   'points too near each other': () => railLine(volts(7.6, 7.6), volts(7.9, 7.9)),
@@ -196,6 +212,7 @@ const bad: Readonly<Record<string, () => unknown>> = {
     readingOf({ ...usualMeter, ranges: usualMeter.ranges.slice(0, 1) }, 'current', 1),
   'thermistor out of the ice': () => iceCalibration({ tap: motor, shownC: 21.4, u: 0.02 }, label),
   'one thermistor together': () => togetherCalibration([{ tap: motor, shownC: 21.4, u: 0.02 }], label),
+  'reading far from the tap': () => near([rail, volts(7.6, 6.7)]),
   'feed 40 % off': () => feedFromMeter(10, readingOf(usualMeter, 'resistance', 14), label),
   'too many for the memory': () =>
     storeBytes({ serial: '', name: 'n'.repeat(500), calibration: [] }, descriptor),

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
-// What is wrong with points before any line is drawn: too few, not numbers, too near each other, swapped. Words
-// say what to do. It draws no line.
-import type { Tap } from '../samples/rig-description.ts';
+// What is wrong with points before any line is drawn: too few, not numbers, too near each other, swapped, or one that
+// lies far from what the parts allow. Words say what to do. It draws no line.
+import type { Descriptor, Tap } from '../samples/rig-description.ts';
+import { tapWords } from '../samples/tap-titles.ts';
 import { CalibrationRefused } from './calibration-refused.ts';
 import type { CalibrationPoint } from './line-calibration.ts';
 import { typicalValues } from './typical-values.ts';
@@ -57,4 +58,31 @@ function requireSpan(tap: Tap, points: readonly CalibrationPoint[]): void {
     'tooNear',
     `${tap.id}: the points span ${span.toPrecision(3)} ${tap.unit}, at least ${least.toPrecision(3)} ${tap.unit} are needed to tell gain from offset. Take one point much lower or higher.`,
   );
+}
+
+export interface TakenPoint {
+  readonly tap: Tap;
+  readonly point: CalibrationPoint;
+}
+/** One reading of the meter beside all taps that lay on the same place: where every one of them differs from it by more
+ *  than the parts of the rig allow, it is the reading. One tap alone that differs is the tap's affair and judged with
+ *  its line. Throws CalibrationRefused. */
+export function requireNearTaps(descriptor: Descriptor, taken: readonly TakenPoint[]): void {
+  const far = taken.filter(({ tap, point }) => apart(point) > allowed(descriptor, tap, point));
+  if (taken.length === 0 || far.length < taken.length) return;
+  const [{ tap, point }] = far;
+  const say = (value: number) => `${Number(value.toPrecision(3))} ${tap.unit}`;
+  throw new CalibrationRefused(
+    'implausiblePoint',
+    `${tapWords(tap.id)} shows ${say(point.shown)} where the meter is said to show ${point.meter} ${tap.unit}. That is ${say(apart(point))} apart; the parts of this rig allow ${say(allowed(descriptor, tap, point))}. Read the meter again: its range, its leads, the figures typed. If it truly shows that, enter the same again.`,
+  );
+}
+const apart = ({ shown, meter }: CalibrationPoint): number => Math.abs(meter - shown);
+
+function allowed({ reference }: Descriptor, { error, scale }: Tap, point: CalibrationPoint): number {
+  const zero = scale.kind === 'linear' ? Math.abs(scale.zeroV * scale.unitsPerV) : 0;
+  const bounds =
+    (error.gain + reference.tolerance) * Math.abs(point.shown) + error.offset + zero * reference.tolerance;
+  const u = Math.hypot(point.shownU, point.meterOwnU, ...point.shared.map((part) => part.u));
+  return bounds + 2 * u;
 }

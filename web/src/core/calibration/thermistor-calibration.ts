@@ -40,7 +40,8 @@ export function togetherCalibration(
     return offsetLine(reading, at, Math.hypot(reading.u, rectangular(togetherHalfWidthK), common), label);
   });
 }
-const declaredK = ({ error }: Tap, atC: number): number => error.offset + error.gain * Math.abs(atC);
+/** Thermistor and pull-up at 25 C, and the B value away from there. */
+const declaredK = ({ error }: Tap, atC: number): number => error.offset + error.gain * Math.abs(atC - 25);
 
 function offsetLine({ tap, shownC }: ThermistorReading, trueC: number, u: number, label: LineLabel) {
   const offset = trueC - shownC;

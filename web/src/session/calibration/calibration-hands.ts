@@ -5,31 +5,44 @@ import { readingOf, type Meter, type MeterQuantity } from '#core/calibration/met
 
 /** What the meter lies across, or in series with. */
 export type MeterPlace = 'source' | 'packCurrent' | 'railCurrent' | 'limitedFeed';
+/** What comes after the person has done it: nothing is fed, the feed comes on, or a load while it is on. */
+export type AfterAct = 'safe' | 'goes live' | 'live';
+export interface MeterQuestion {
+  readonly words: string;
+  readonly quantity: MeterQuantity;
+  readonly place: MeterPlace;
+  /** Why what was entered before can't be used; null for the first time. */
+  readonly refused: string | null;
+}
 export interface CalibrationHands {
   /** Resolves when the person has done what the words say. */
-  act(words: string): Promise<void>;
+  act(words: string, after: AfterAct): Promise<void>;
   /** The number that the meter shows, as the person enters it. */
-  read(words: string, place: MeterPlace): Promise<number>;
+  read(question: MeterQuestion): Promise<number>;
 }
 const triesAtMost = 3;
-const worthAskingAgain: readonly RefusalCode[] = ['notANumber', 'rangeExceeded'];
+const worthAskingAgain: readonly RefusalCode[] = ['notANumber', 'rangeExceeded', 'implausiblePoint'];
 
-/** Asks again, with the reason, where what was entered can't be on the meter. Throws CalibrationRefused at last. */
+/** Asks again, with the reason, where what was entered can't be on the meter. What lies far from the taps is taken
+ *  when it is entered twice. Throws CalibrationRefused at last. */
 export async function readMeter(
   { hands, meter }: { readonly hands: CalibrationHands; readonly meter: Meter },
-  quantity: MeterQuantity,
-  words: string,
-  place: MeterPlace,
+  question: Omit<MeterQuestion, 'refused'>,
+  requireNear: (value: number) => void = () => {},
 ): Promise<number> {
-  let told = words;
+  let refused: string | null = null;
+  let insisted = Number.NaN;
   for (let attempt = 1; ; attempt++) {
-    const value = await hands.read(told, place);
+    const value = await hands.read({ ...question, refused });
     try {
-      return readingOf(meter, quantity, value).value;
+      readingOf(meter, question.quantity, value);
+      if (value !== insisted) requireNear(value);
+      return value;
     } catch (error) {
       const again = error instanceof CalibrationRefused && worthAskingAgain.includes(error.code);
       if (!again || attempt === triesAtMost) throw error;
-      told = `${error.message} ${words}`;
+      refused = error.message;
+      insisted = value;
     }
   }
 }

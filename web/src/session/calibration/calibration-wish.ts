@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What a person wants calibrated, with what, and who helps. It does nothing.
+import type { CalibrationPoint } from '#core/calibration/line-calibration';
 import type { Meter } from '#core/calibration/meter';
 import type { Progress } from '#checks/check';
 import type { Car } from '#core/parts/part';
@@ -17,6 +18,8 @@ export interface CalibrationWish {
   readonly thermistorsIn: 'ice' | 'together';
   /** The resistor of the limited feed by the rig's own taps, or by the meter. */
   readonly feedBy: 'taps' | 'meter';
+  /** Each point as it is taken. */
+  readonly took?: (tap: string, point: CalibrationPoint) => void;
   readonly progress?: (progress: Progress) => void;
   readonly signal?: AbortSignal;
 }

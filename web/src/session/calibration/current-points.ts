@@ -4,12 +4,13 @@
 import { reasonCode } from '#protocol/codes';
 import type { ScanPlan } from '#checks/check';
 import { keepStretch } from '#checks/stretch';
-import { pointOf, zeroPoint, type CalibrationPoint } from '#core/calibration/line-calibration';
-import { quietStretch, tapOf, type Stretch } from '#core/measurements/tap-reading';
+import { zeroPoint, type CalibrationPoint } from '#core/calibration/line-calibration';
+import { quietStretch, type Stretch } from '#core/measurements/tap-reading';
 import type { RunBench } from '../bench.ts';
 import { RefusedError } from '../rig-error.ts';
-import { readMeter, type MeterPlace } from './calibration-hands.ts';
+import type { MeterPlace } from './calibration-hands.ts';
 import type { CalibrationWish } from './calibration-wish.ts';
+import { meteredPoints } from './metered-points.ts';
 import { tapMean } from './tap-mean.ts';
 import type { PointsByTap } from './voltage-points.ts';
 
@@ -50,18 +51,16 @@ export async function currentPoints(
   { place, wiring }: Circuit,
   taps: readonly string[],
 ): Promise<PointsByTap> {
-  await bench.guard(() => wish.hands.act(wiring));
+  await bench.guard(() => wish.hands.act(wiring, 'goes live'));
   await bench.powerUp(plan);
   const quiet = quietStretch(bench.samples);
   const points = new Map(taps.map((id): [string, CalibrationPoint[]] => [id, [zeroAt(bench, id, quiet)]]));
+  points.forEach(([zero], id) => wish.took?.(id, zero));
   for (const mask of masks) {
-    const taken = await loadPoint(bench, wish, place, mask);
-    if (!taken) continue;
-    for (const id of taps) {
-      const { shown, u } = tapMean(bench, id, taken.stretch);
-      const at = { shown, shownU: u, meter: taken.meter };
-      points.get(id)?.push(pointOf(tapOf(bench.rig, id), wish.meter, at));
-    }
+    const stretch = await loadStretch(bench, wish, mask);
+    if (!stretch) continue;
+    const words = 'Enter the greatest reading that the meter holds, in A.';
+    await meteredPoints(bench, wish, { question: { words, quantity: 'current', place }, stretch, points });
   }
   return points;
 }
@@ -70,13 +69,14 @@ function zeroAt(bench: RunBench, id: string, quiet: Stretch): CalibrationPoint {
   return zeroPoint(shown, u);
 }
 /** Null where the bank can't carry the step long enough to be read. */
-async function loadPoint(bench: RunBench, wish: CalibrationWish, place: MeterPlace, mask: number) {
+async function loadStretch(bench: RunBench, wish: CalibrationWish, mask: number): Promise<Stretch | null> {
   const seconds = loadSeconds(bench, mask);
   if (seconds < shortestLoadS) return null;
   const ohms = ohmsOf(bench, mask);
   await bench.guard(() =>
     wish.hands.act(
       `Let the meter hold its greatest reading (MAX), clear it, then go on: ${ohms} come on for ${seconds.toFixed(1)} s.`,
+      'live',
     ),
   );
   try {
@@ -87,8 +87,7 @@ async function loadPoint(bench: RunBench, wish: CalibrationWish, place: MeterPla
   }
   const stretch = await keepStretch(bench, settleS, seconds - settleS - 0.05);
   await bench.wait(0.4);
-  const words = 'Enter the greatest reading that the meter holds, in A.';
-  return { stretch, meter: await bench.guard(() => readMeter(wish, 'current', words, place)) };
+  return stretch;
 }
 function loadSeconds({ rig, samples }: RunBench, mask: number): number {
   const railV = samples.latest('railVoltage')?.value ?? rig.descriptor.nominalSupplyV;

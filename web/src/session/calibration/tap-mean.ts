@@ -22,7 +22,6 @@ export function tapMean(bench: RunBench, id: string, stretch: Stretch): TapMean 
   return { shown, u: Math.hypot(found.u / gain, ownU(bench, tap, shown, stretch)) };
 }
 function ownU({ rig, samples }: RunBench, tap: Tap, shown: number, { fromS, toS }: Stretch): number {
-  if (tap.scale.kind !== 'linear') return 0;
   const { volts, u } = samples.supply(fromS, toS);
   const share = pinShare(tap, shown, false);
   const lines = linearityLines(rig, tap, { code: codeAt(tap, shown, volts), share, supplyV: volts });

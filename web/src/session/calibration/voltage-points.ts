@@ -3,12 +3,10 @@
 // the whole pack, the meter across the source. It computes nothing but means.
 import { keepStretch } from '#checks/stretch';
 import type { ScanPlan } from '#checks/check';
-import { pointOf, type CalibrationPoint } from '#core/calibration/line-calibration';
-import { tapOf } from '#core/measurements/tap-reading';
+import { type CalibrationPoint } from '#core/calibration/line-calibration';
 import type { RunBench } from '../bench.ts';
-import { readMeter } from './calibration-hands.ts';
 import type { CalibrationWish } from './calibration-wish.ts';
-import { tapMean } from './tap-mean.ts';
+import { meteredPoints } from './metered-points.ts';
 import { tapWords } from '#core/samples/tap-titles';
 
 const settleS = 0.6;
@@ -34,16 +32,13 @@ export async function voltagePoints(
     await bench.guard(() =>
       wish.hands.act(
         `Unplug pack, speed controller and servo. Put the leads of ${leads} together on ${source}, plus to plus, with the ground lead on minus.`,
+        'safe',
       ),
     );
     const stretch = await keepStretch(bench, settleS, lengthS);
-    const meter = await bench.guard(() =>
-      readMeter(wish, 'voltage', `Put the meter across the source and enter what it shows, in V.`, 'source'),
-    );
-    for (const id of taps) {
-      const { shown, u } = tapMean(bench, id, stretch);
-      points.get(id)?.push(pointOf(tapOf(bench.rig, id), wish.meter, { shown, shownU: u, meter }));
-    }
+    const words = 'Put the meter across the source and enter what it shows, in V.';
+    const question = { words, quantity: 'voltage', place: 'source' } as const;
+    await meteredPoints(bench, wish, { question, stretch, points });
   }
   return points;
 }
