@@ -7,6 +7,11 @@ import { fixture } from './fixture-file.ts';
 import { rowOf, motorOf } from './motor-tables.ts';
 import { curves, fitted, tooFar } from './reference-sets.ts';
 import { byBeta } from './temperature.ts';
+import { halfWidth } from '#core/measurements/coverage-interval';
+import { budgetOf, uncertain } from '#core/measurements/quantity';
+import { thermistorLines } from '#core/measurements/thermistor-errors';
+import { descriptorSchema } from '#core/samples/rig-description';
+import { readFileSync } from 'node:fs';
 import { noLoadState } from '#sim/physics/steady-state';
 
 describe.each(allChecks.map((check) => [check.source, check] as const))('%s', (_source, { cases, code }) => {
@@ -57,5 +62,34 @@ describe('what an outside figure exposes', () => {
     expect(error(100, table.beta25to50K)).toBeGreaterThan(2);
     expect(Math.abs(error(85, table.beta25to85K))).toBeLessThan(0.01);
     expect(Math.abs(error(50, table.beta25to85K))).toBeGreaterThan(0.3);
+  });
+});
+describe("the budget of a thermistor tap against makers' tables", () => {
+  const file = new URL('../../firmware-protocol/firmware/descriptor.json', import.meta.url);
+  const descriptor = descriptorSchema.parse(JSON.parse(readFileSync(file, 'utf8')));
+  const tap = descriptor.taps.find(({ id }) => id === 'thermistorMotor')!;
+  const linesAt = (celsius: number) => thermistorLines({ descriptor, store: null }, tap, celsius);
+  const warm = (celsius: number) => celsius >= 0 && celsius <= 100;
+  it.each(fixture('thermistor-tables').tables.map((table) => [table.name, table] as const))(
+    '%s: what the B equation is wrong by from 0 to 100 C lies within the line of the bend',
+    (_name, table) => {
+      for (const [k, celsius] of table.celsius.entries()) {
+        if (!warm(celsius)) continue;
+        const error = Math.abs(byBeta(table, table.ohm[k], table.beta25to50K) - celsius);
+        const bend = linesAt(celsius).find(([{ id }]) => id.startsWith('bend'))![1] * Math.sqrt(3);
+        // Tables are rough by themselves: by so much they leave a smooth curve, too.
+        const rough = Math.max(0.03, table.steinhartHartWorstK);
+        expect(error, `${celsius} C`).toBeLessThanOrEqual(Math.abs(bend) + rough);
+      }
+    },
+  );
+  it.each([
+    [25, 0.3, 0.6],
+    [65, 0.6, 1.2],
+    [100, 1.5, 3],
+  ])('at %d C U is %d to %d K', (celsius, least, most) => {
+    const u = halfWidth(budgetOf(uncertain(celsius, linesAt(celsius))));
+    expect(u).toBeGreaterThan(least);
+    expect(u).toBeLessThan(most);
   });
 });

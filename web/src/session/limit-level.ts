@@ -3,6 +3,7 @@
 // It knows the rig's description and nothing of why a level was chosen.
 import { codeOf } from '#protocol/codes';
 import type { RigDescription, Tap } from '#core/samples/rig-description';
+import { codeAt } from '#core/samples/tap-scaling';
 
 const codeMax = 1023;
 const tapOfLimit: Readonly<Record<string, string>> = {
@@ -41,17 +42,6 @@ function tapFor({ descriptor }: RigDescription, which: string): Tap {
   if (!found) throw new RangeError(`this rig has no tap for the limit "${which}"`);
   return found;
 }
-function codeFor({ scale }: Tap, value: number, supplyV: number): number {
-  const code =
-    scale.kind === 'linear'
-      ? ((value / scale.unitsPerV + scale.zeroV) / supplyV) * (codeMax + 1)
-      : thermistorCode(scale, value);
-  return Math.min(codeMax, Math.max(0, Math.round(code)));
-}
-function thermistorCode(
-  scale: { pullUpOhm: number; r25Ohm: number; betaK: number },
-  celsius: number,
-): number {
-  const ohm = scale.r25Ohm * Math.exp(scale.betaK * (1 / (celsius + 273.15) - 1 / 298.15));
-  return ((codeMax + 1) * ohm) / (ohm + scale.pullUpOhm);
+function codeFor(tap: Tap, value: number, supplyV: number): number {
+  return Math.min(codeMax, Math.max(0, Math.round(codeAt(tap, value, supplyV))));
 }

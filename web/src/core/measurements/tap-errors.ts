@@ -96,10 +96,11 @@ export const ownShare = 0.55;
 /** Non-linearity at one code. The bow is a parabola over the span and acts on the reference reading as well, so
  *  what it does to a value falls out near the reference and in differences; the rest is shared at the same code only. */
 export function linearityLines(rig: RigDescription, tap: Tap, at: LinearityAt): Line[] {
-  const step = stepOf(tap, at.supplyV);
+  const step = stepOf(tap, at.supplyV, at.code);
   const x = at.code / codesPerSpan;
   const bow = 4 * x * (1 - x) * step - at.share / referenceCode(rig);
   const own = `linearity ${tap.channel} ${Math.round(at.code)}`;
+  // A thermistor divides the supply itself: its share is zero and the reference's bow is no part of it.
   return [
     [
       typeB('bow', 'bow of the converter over its span', declared),
@@ -120,8 +121,14 @@ export interface LinearityAt {
 }
 /** Rounding left in a mean of noisy codes: amplitude exp(-2 pi^2 s^2)/pi of a step, s the noise in steps; at most
  *  half a step where nothing dithers (Widrow, Kollar, Quantization Noise, 2008: from memory). */
-export function quantisationLine(tap: Tap, id: string, sdOfOne: number, supplyV: number): Line {
-  const step = stepOf(tap, supplyV);
+export function quantisationLine(
+  tap: Tap,
+  id: string,
+  sdOfOne: number,
+  supplyV: number,
+  code?: number,
+): Line {
+  const step = Math.abs(stepOf(tap, supplyV, code));
   const s = sdOfOne / step;
   const left = Math.min(0.5, Math.exp(-2 * Math.PI ** 2 * s ** 2) / Math.PI);
   return [

@@ -16,6 +16,7 @@ import {
   zeroLine,
   type Line,
 } from './tap-errors.ts';
+import { thermistorLines } from './thermistor-errors.ts';
 
 /** Thrown inside an analysis; the sentence becomes the reason of every result that hangs on it. */
 export class NotMeasurable extends Error {}
@@ -100,6 +101,7 @@ function budgeted(bench: Bench, id: string, stretch: Stretch, trimmed: boolean, 
   const key = `${id} ${stretch.fromS.toFixed(4)}`;
   const value = found.mean - zero;
   const share = pinShare(tap, value, trimmed);
+  const code = codeAt(tap, found.mean, supply.volts);
   const supplyNoise: Line = [
     typeA(
       `supply ${stretch.fromS.toFixed(4)}`,
@@ -109,15 +111,17 @@ function budgeted(bench: Bench, id: string, stretch: Stretch, trimmed: boolean, 
     (share * supply.u) / supply.volts,
   ];
   return uncertain(found.mean, [
-    ...gainLines(bench.rig, tap, value, trimmed),
-    zeroLine(bench.rig, tap, trimmed),
-    ...linearityLines(bench.rig, tap, {
-      code: codeAt(tap, found.mean, supply.volts),
-      share,
-      supplyV: supply.volts,
-    }),
-    quantisationLine(tap, key, found.sd * Math.SQRT2, supply.volts),
+    ...scaleLines(bench.rig, tap, value, trimmed),
+    ...linearityLines(bench.rig, tap, { code, share, supplyV: supply.volts }),
+    quantisationLine(tap, key, sdOfOne(tap, found.sd), supply.volts, code),
     supplyNoise,
     [typeA(`noise ${key}`, `noise of ${id}`, found.dof), found.u],
   ]);
 }
+/** What turns codes into the tap's unit is off by: gain and zero, or a thermistor's curve. */
+export const scaleLines = (rig: RigDescription, tap: Tap, value: number, trimmed: boolean): Line[] =>
+  tap.scale.kind === 'ntc'
+    ? thermistorLines(rig, tap, value)
+    : [...gainLines(rig, tap, value, trimmed), zeroLine(rig, tap, trimmed)];
+/** A value of the multiplexer is one conversion, all others the mean of two. */
+const sdOfOne = ({ mux }: Tap, sd: number): number => (mux === undefined ? sd * Math.SQRT2 : sd);

@@ -35,15 +35,24 @@ export function thermistorC(code: number, pullUpOhm: number, r25Ohm: number, bet
   const ohm = (pullUpOhm * code) / (codesPerSpan - code);
   return 1 / (1 / kelvinAt25C + Math.log(ohm / r25Ohm) / betaK) - kelvinAtZeroC;
 }
-/** Size of one conversion step in the tap's unit (linear taps). */
-export function stepOf(tap: Tap, supplyV: number): number {
-  if (tap.scale.kind !== 'linear') return Number.NaN;
-  return (supplyV / codesPerSpan) * Math.abs(tap.scale.unitsPerV);
+/** The way back: thermistor against pull-up at a temperature, as a code. */
+export function thermistorCode(celsius: number, { pullUpOhm, r25Ohm, betaK }: ThermistorScale): number {
+  const ohm = r25Ohm * Math.exp(betaK * (1 / (celsius + kelvinAtZeroC) - 1 / kelvinAt25C));
+  return (codesPerSpan * ohm) / (ohm + pullUpOhm);
 }
-/** Code at which a linear tap shows a value; the way back of `scaled` without a calibration. */
-export function codeAt(tap: Tap, value: number, supplyV: number): number {
-  if (tap.scale.kind !== 'linear') return Number.NaN;
-  return ((value / tap.scale.unitsPerV + tap.scale.zeroV) / supplyV) * codesPerSpan;
+type ThermistorScale = Extract<Tap['scale'], { kind: 'ntc' }>;
+
+/** Size of one conversion step in the tap's unit; a thermistor's depends on where it stands, and fewer codes are more
+ *  degrees: dT/dcode = -T^2/B x 1024/(code (1024 - code)). NaN for a thermistor without a code. */
+export function stepOf({ scale }: Tap, supplyV: number, code = Number.NaN): number {
+  if (scale.kind === 'linear') return (supplyV / codesPerSpan) * Math.abs(scale.unitsPerV);
+  const kelvin = thermistorC(code, scale.pullUpOhm, scale.r25Ohm, scale.betaK) + kelvinAtZeroC;
+  return ((-(kelvin ** 2) / scale.betaK) * codesPerSpan) / (code * (codesPerSpan - code));
+}
+/** Code at which a tap shows a value; the way back of `scaled` without a calibration. */
+export function codeAt({ scale }: Tap, value: number, supplyV: number): number {
+  if (scale.kind === 'ntc') return thermistorCode(value, scale);
+  return ((value / scale.unitsPerV + scale.zeroV) / supplyV) * codesPerSpan;
 }
 /** True when the mean of `count` conversions touches an end of the converter or of the tap's range. */
 export function isClipped(tap: Tap, code: number, count: number, value: number): boolean {
