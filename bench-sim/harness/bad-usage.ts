@@ -7,6 +7,7 @@ export type BadUsageCode =
   | 'unknownFault'
   | 'badCar'
   | 'badMeter'
+  | 'badStudy'
   | 'unknownTap'
   | 'badFile'
   | 'badSeed'

@@ -7,7 +7,6 @@ import { describe, expect, it } from 'vitest';
 import { usualMeter } from '#core/calibration/meter';
 import { BadUsage } from './bad-usage.ts';
 import { parseCalibrateArguments } from './calibrate-arguments.ts';
-import { numberIn } from './calibration-person.ts';
 import { parseArguments } from './command-arguments.ts';
 import { readMeterFile } from './meter-file.ts';
 import { readStoreFile, writeStoreFile } from './store-file.ts';
@@ -53,14 +52,6 @@ describe('calibrate', () => {
     expect(() => parseArguments('run rail-sag --rig /dev/x --seed 1 --store s'.split(' '))).toThrow(
       /--store belongs to the virtual rig/,
     ));
-  it.each([
-    ['7.61', 7.61],
-    [' 7,61 ', 7.61],
-    ['-0.02', -0.02],
-    ['7.6 V', Number.NaN],
-    ['', Number.NaN],
-    ['1e3', Number.NaN],
-  ])('reads "%s"', (line, value) => expect(numberIn(line)).toBe(value));
 });
 describe('a meter file', () => {
   it('is taken when sound', () => expect(readMeterFile(file('good.json', meter({})))).toEqual(usualMeter));

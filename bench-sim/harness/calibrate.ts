@@ -62,7 +62,7 @@ async function virtualPlace(wanted: CalibrateArguments, meter: typeof usualMeter
   const place = await openVirtual(seed, {}, { store, around });
   const virtual = new VirtualMeter(metered[0], meter, drawParameters(seed).line.limiterOhm, seed);
   const person: CalibrationHands = {
-    act: (told) => Promise.resolve(virtual.act(told)),
+    act: ({ words: told }) => Promise.resolve(virtual.act(told)),
     read: ({ place: at }) => Promise.resolve(virtual.read(at)),
   };
   const close = () => {

@@ -2,14 +2,10 @@
 // The person of a guided calibration at this terminal: told what to do on standard error, answers by lines of
 // standard input, so that a list of numbers can be piped in as well. It knows words and numbers only.
 import { createInterface } from 'node:readline';
+import { numberIn } from '#core/units/asked-number';
 import type { CalibrationHands } from '#session/calibration/calibration-hands';
 import { BadUsage } from './bad-usage.ts';
 
-/** Point or comma; anything else is no number. */
-export function numberIn(line: string): number {
-  const text = line.trim().replace(',', '.');
-  return /^[+-]?\d+(\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
-}
 export function personHere(): CalibrationHands & { close(): void } {
   const terminal = createInterface({ input: process.stdin });
   const lines = terminal[Symbol.asyncIterator]();
@@ -23,7 +19,7 @@ export function personHere(): CalibrationHands & { close(): void } {
     );
   };
   return {
-    act: async (words) => void (await answer(words, 'Press Enter when it is done.')),
+    act: async ({ words }) => void (await answer(words, 'Press Enter when it is done.')),
     read: async ({ words, refused }) =>
       numberIn(await answer(refused ? `${refused} ${words}` : words, 'Number:')),
     close: () => terminal.close(),

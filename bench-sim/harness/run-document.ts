@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // A run as one JSON document for programs, made from its record. It knows no check.
 import type { RunRecord } from '#core/record/run-record';
+import { reasonOf } from '#core/record/run-reason';
 
 type FindingOf = RunRecord['findings'][number];
 
@@ -18,16 +19,6 @@ export function runDocument(record: RunRecord) {
       truth: Object.fromEntries(record.findings.flatMap(({ id }) => (id in truth ? [[id, truth[id]]] : []))),
     }),
   };
-}
-/** Why the whole did not pass: how the run ended, else the first result that explains it. */
-export function reasonOf(record: RunRecord): string | undefined {
-  if (record.ending.kind !== 'done') return record.ending.words;
-  const culprit = record.judged.find(({ verdict }) => verdict === record.verdict);
-  if (record.verdict === 'pass' || !culprit) return undefined;
-  const finding = record.findings.find(({ id }) => id === culprit.id);
-  if (!finding) return undefined;
-  if (!finding.measured) return finding.reason;
-  return `${finding.title} is ${figure(finding.value)} ${finding.unit}; ${limitWords(culprit.limit)}${culprit.note ? ` ${culprit.note}` : ''}`;
 }
 function resultOf(finding: FindingOf, record: RunRecord) {
   const judged = record.judged.find(({ id }) => id === finding.id);
@@ -55,13 +46,4 @@ function resultOf(finding: FindingOf, record: RunRecord) {
     ...(note && { note }),
     ...(notes.length > 0 && { notes }),
   };
-}
-export const figure = (value: number): string => String(Number(value.toPrecision(4)));
-export function limitWords(limit: RunRecord['judged'][number]['limit']): string {
-  if (!limit) return '';
-  const bounds = [
-    limit.min === undefined ? '' : `at least ${figure(limit.min)}`,
-    limit.max === undefined ? '' : `at most ${figure(limit.max)}`,
-  ].filter(Boolean);
-  return `${bounds.join(', ')} ${limit.unit} (${limit.kind}: ${limit.source})`;
 }

@@ -15,7 +15,7 @@ export interface DecisionCount {
   /** 'yes', or what speaks against it, at 1 % over all results. */
   readonly compatible: string;
 }
-const level = 0.01;
+export const level = 0.01;
 const claimed = { low: 0.95, high: 0.985 } as const;
 
 export function decisionCounts(outcomes: readonly CellOutcome[]): DecisionCount[] {
@@ -58,5 +58,6 @@ export function compatibilities(hits: readonly (readonly [number, number])[]): s
 /** P(X <= hit) for a binomial, by the beta distribution. */
 const atMost = (hit: number, of: number, share: number): number =>
   hit >= of ? 1 : 1 - jstat.beta.cdf(share, hit + 1, of - hit);
-const atLeast = (hit: number, of: number, share: number): number =>
+/** P(X >= hit). */
+export const atLeast = (hit: number, of: number, share: number): number =>
   hit === 0 ? 1 : jstat.beta.cdf(share, hit, of - hit + 1);

@@ -38,11 +38,14 @@ export function clopperPearson(inside: number, of: number): [number, number] {
   const high = inside === of ? 1 : jstat.beta.inv(0.975, inside + 1, of - inside);
   return [low, high];
 }
-export function coverageOf(hits: readonly boolean[]): Coverage {
-  const inside = hits.filter(Boolean).length;
-  const of = hits.length;
-  return { inside, of, share: inside / of, bounds: clopperPearson(inside, of) };
-}
+export const shareOf = (inside: number, of: number): Coverage => ({
+  inside,
+  of,
+  share: inside / of,
+  bounds: clopperPearson(inside, of),
+});
+export const coverageOf = (hits: readonly boolean[]): Coverage =>
+  shareOf(hits.filter(Boolean).length, hits.length);
 interface Held {
   readonly value: number;
   readonly interval: readonly [number, number];

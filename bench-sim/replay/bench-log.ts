@@ -7,8 +7,9 @@ import type { PlantInputs } from '../wiring/plant.ts';
 import type { RigWatcher } from '../wiring/rig-watcher.ts';
 import { GrowingColumn } from '#core/samples/growing-column';
 
+type Switches = Omit<PlantInputs, 'steeringPulseS' | 'throttlePulseS'>;
 /** Pulse widths in cycles instead of seconds: another rig's clock makes other seconds of them. */
-export interface GivenInputs extends Omit<PlantInputs, 'steeringPulseS' | 'throttlePulseS'> {
+export interface GivenInputs extends Switches {
   readonly steeringCycles: number | null;
   readonly throttleCycles: number | null;
 }
@@ -24,7 +25,7 @@ export class BenchLog implements RigWatcher {
   readonly cycles = new GrowingColumn(Float64Array);
   readonly inputsRead = new GrowingColumn(Uint8Array);
   readonly codes = new GrowingColumn(Uint16Array);
-  private last = '';
+  private last: GivenInputs | null = null;
 
   overhear(analog: BoardAnalog): BoardAnalog {
     const keep = (input: number, cycle: number, volts: number): number => {
@@ -41,18 +42,23 @@ export class BenchLog implements RigWatcher {
     };
   }
   inputs(cycle: number, inputs: PlantInputs, [steering, throttle]: readonly [number, number]): void {
-    const { steeringPulseS, throttlePulseS, ...switched } = inputs;
-    const given = {
-      ...switched,
-      steeringCycles: steeringPulseS === null ? null : steering,
-      throttleCycles: throttlePulseS === null ? null : throttle,
-    };
-    const words = Object.values(given).join(' ');
-    if (words === this.last) return;
-    this.last = words;
-    this.events.push({ cycle, inputs: given });
+    const steeringCycles = inputs.steeringPulseS === null ? null : steering;
+    const throttleCycles = inputs.throttlePulseS === null ? null : throttle;
+    const { last } = this;
+    const pulsesStay = last?.steeringCycles === steeringCycles && last.throttleCycles === throttleCycles;
+    if (last && pulsesStay && sameSwitches(last, inputs)) return;
+    const { feed, loadMask, packLoad, bleeder, hallSupply } = inputs;
+    this.last = { feed, loadMask, packLoad, bleeder, hallSupply, steeringCycles, throttleCycles };
+    this.events.push({ cycle, inputs: this.last });
   }
   person(cycle: number, act: string): void {
     this.events.push({ cycle, act });
   }
 }
+/** Asked once a chunk of 24 us, so without objects. */
+const sameSwitches = (a: Switches, b: Switches): boolean =>
+  a.feed === b.feed &&
+  a.loadMask === b.loadMask &&
+  a.packLoad === b.packLoad &&
+  a.bleeder === b.bleeder &&
+  a.hallSupply === b.hallSupply;
