@@ -4,7 +4,7 @@
 //   page -> worker   open { seed, faults, speed, store }: a new rig and car; person { act }; unplug; close;
 //                    meter { meter }: the person takes it in hand, or puts it away; readMeter { place }; exportStore
 //   worker -> page   opened { car, description } with the port transferred; failed { words };
-//                    metered { value }; store { bytes }
+//                    acted { figure } answers person; metered { value }; store { bytes }
 //   over the port    to the rig: open (resets it), bytes { bytes }, heard { nowMs }, askTruth, close
 //                    from the rig: bytes { bytes }, time { nowMs }, truth { virtual }, lost { words }
 import { z } from 'zod';
@@ -39,6 +39,8 @@ export type ToRigWorker = z.infer<typeof toRigWorkerSchema>;
 export const fromRigWorkerSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('opened'), car: carSchema, description: z.string() }),
   z.object({ kind: z.literal('failed'), words: z.string() }),
+  /** Answers `person`; null: the person read nothing. */
+  z.object({ kind: z.literal('acted'), figure: z.number().nullable() }),
   /** Null: no meter is in hand, or it can't show what is there. */
   z.object({ kind: z.literal('metered'), value: z.number().nullable() }),
   z.object({ kind: z.literal('store'), bytes: z.instanceof(Uint8Array) }),

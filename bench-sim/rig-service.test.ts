@@ -71,7 +71,7 @@ describe('rig service', () => {
     await service.take(readMeter);
     await service.take({ kind: 'meter', meter: null });
     await service.take(readMeter);
-    const [, without, with_, away] = told.map((each) => (each.kind === 'metered' ? each.value : undefined));
+    const [without, with_, away] = told.flatMap((each) => (each.kind === 'metered' ? [each.value] : []));
     expect([without, away]).toEqual([null, null]);
     expect(with_).toBeGreaterThan(3.7);
     expect(with_).toBeLessThan(4.2);
@@ -79,6 +79,21 @@ describe('rig service', () => {
     await service.take({ ...open, store });
     await service.take({ kind: 'exportStore' });
     expect(told.at(-1)).toEqual({ kind: 'store', bytes: store });
+  });
+
+  it('answers whatever its person is told, with null where nothing is read and before there is a rig', async () => {
+    const told: FromRigWorker[] = [];
+    const service = new RigService(
+      () => Promise.resolve(hex),
+      realClock,
+      (answer) => told.push(answer),
+    );
+    services.push(service);
+    await service.take({ kind: 'person', act: 'Whistle.' });
+    await service.take({ kind: 'open', seed: 3, faults: {}, speed: 20 });
+    await service.take({ kind: 'person', act: 'Whistle.' });
+    const acted = { kind: 'acted', figure: null };
+    expect(told).toEqual([acted, expect.objectContaining({ kind: 'opened' }), acted]);
   });
 
   it.each([

@@ -30,6 +30,7 @@ export class RigService {
       const message = toRigWorkerSchema.parse(data);
       if (message.kind === 'open') await this.open(message);
       else if (message.kind === 'close') this.close();
+      else if (message.kind === 'person') this.reply({ kind: 'acted', figure: this.act(message.act) }, []);
       else if (this.served) this.serve(this.served, message);
     } catch (cause) {
       this.reply({ kind: 'failed', words: `The virtual rig could not start: ${wordsOf(cause)}` }, []);
@@ -62,17 +63,18 @@ export class RigService {
   }
 
   private serve(served: ServedRig, message: ToRigWorker): void {
-    if (message.kind === 'person') this.act(served, message.act);
-    else if (message.kind === 'meter') this.meter?.take(message.meter);
+    if (message.kind === 'meter') this.meter?.take(message.meter);
     else if (message.kind === 'readMeter')
       this.reply({ kind: 'metered', value: this.meter?.read(message.place) ?? null }, []);
     else if (message.kind === 'exportStore')
-      this.reply({ kind: 'store', bytes: served.rig.exportStore() }, []);
+      this.reply({ kind: 'store', bytes: Uint8Array.from(served.rig.exportStore()) }, []);
     else if (message.kind === 'unplug') this.unplug();
   }
 
-  private act(served: ServedRig, words: string): void {
-    if (!this.meter?.act(words)) served.person(words);
+  /** Answered even while no rig is there. */
+  private act(words: string): number | null {
+    if (this.meter?.act(words)) return null;
+    return this.served?.person(words) ?? null;
   }
 
   private unplug(): void {

@@ -49,7 +49,7 @@ export async function figureFrom(
   words: string,
   wanted: NumberWanted,
 ): Promise<number> {
-  for (let said = words; ; ) {
+  for (let said = words; ;) {
     const asked = askedNumber(await ask(`\n${said}\nFigure in ${wanted.unit}: `), wanted);
     if (asked.ok) return asked.value;
     said = asked.words;

@@ -2,6 +2,7 @@
 // One run from picking a check to its verdict: which station is reached, what is ticked, what the bench says,
 // what came out. It judges nothing; the worker runs the check and hands back its record.
 import { partNameOf } from '#core/parts/part';
+import { askedNumber, type NumberWanted } from '#core/units/asked-number';
 import type { CheckCard, FromBench } from '../worker/messages.ts';
 import type { Bench, RunEars } from './bench.svelte.ts';
 import type { Logbook } from './logbook.svelte.ts';
@@ -15,6 +16,8 @@ export type Station = (typeof stations)[number];
 export interface Ask {
   readonly askId: number;
   readonly words: string;
+  /** A figure that the person reads or sets. */
+  readonly wanted?: NumberWanted;
 }
 export interface Doing {
   readonly step: number;
@@ -28,8 +31,8 @@ export interface RunTools {
   readonly shelf: Shelf;
   readonly now: () => number;
   readonly newId: () => string;
-  /** The virtual person at the bench does what was asked. */
-  readonly person: (act: string) => void;
+  /** The virtual person at the bench does what was asked, and gives the figure that it read, if any. */
+  readonly person: (act: string) => Promise<number | undefined>;
 }
 
 export class Run implements RunEars {
@@ -38,6 +41,7 @@ export class Run implements RunEars {
   #running = $state(false);
   #doing = $state.raw<Doing | null>(null);
   #ask = $state.raw<Ask | null>(null);
+  #askTrouble = $state<string | null>(null);
   #opened = $state.raw<OpenedRun | null>(null);
   #trouble = $state<string | null>(null);
   #runId: string | null = null;
@@ -61,6 +65,10 @@ export class Run implements RunEars {
   }
   get ask(): Ask | null {
     return this.#ask;
+  }
+  /** What is wrong with the figure that was typed. */
+  get askTrouble(): string | null {
+    return this.#askTrouble;
   }
   get opened(): OpenedRun | null {
     return this.#opened;
@@ -129,12 +137,33 @@ export class Run implements RunEars {
     this.tools.bench.tell({ kind: 'run', runId: this.#runId, checkId: check.id, car, startedAt });
     await this.tools.logbook.begin(this.#summary);
   }
-  /** The person did what was asked. */
-  done(): void {
-    if (!this.#ask) return;
-    this.tools.person(this.#ask.words);
-    this.tools.bench.tell({ kind: 'done', askId: this.#ask.askId });
+  /** The person did what was asked; `typed` is the figure where one is wanted. */
+  async done(typed = ''): Promise<void> {
+    const ask = this.#ask;
+    if (!ask) return;
+    const figure = ask.wanted && askedNumber(typed, ask.wanted);
+    this.#askTrouble = figure && !figure.ok ? figure.words : null;
+    if (this.#askTrouble !== null) return;
     this.#ask = null;
+    await this.tools.person(ask.words);
+    this.#answer(ask, figure?.ok ? figure.value : undefined);
+  }
+  /** The person at the virtual bench reads the figure in the one's stead who sits before the page. */
+  async readAtVirtualBench(): Promise<void> {
+    const ask = this.#ask;
+    if (!ask) return;
+    const figure = await this.tools.person(ask.words);
+    if (this.#ask !== ask) return;
+    this.#askTrouble =
+      figure === undefined
+        ? 'The person at the virtual bench can read nothing there. Type the figure.'
+        : null;
+    if (figure === undefined) return;
+    this.#ask = null;
+    this.#answer(ask, figure);
+  }
+  #answer({ askId }: Ask, figure?: number): void {
+    this.tools.bench.tell({ kind: 'done', askId, figure });
   }
   hear(message: FromBench): void {
     if (message.kind === 'trouble' && message.during === 'run') this.#fail(message.words);
@@ -143,8 +172,12 @@ export class Run implements RunEars {
       if (message.trace.runId === this.#runId) this.traces.append(message.trace, message.fresh);
     } else if (message.runId !== this.#runId) return;
     else if (message.kind === 'progress') this.#doing = message;
-    else if (message.kind === 'ask') this.#ask = { askId: message.askId, words: message.words };
+    else if (message.kind === 'ask') this.#hearAsk(message);
     else if (message.kind === 'finished') void this.#finish(message.text);
+  }
+  #hearAsk({ askId, words, wanted }: Ask): void {
+    this.#ask = { askId, words, wanted };
+    this.#askTrouble = null;
   }
   #fail(words: string): void {
     this.#trouble = words;

@@ -6,6 +6,7 @@ import type { Car } from '#core/parts/part';
 import { samplesOf, readRecord, writeRecord } from '#core/record/record-reader';
 import { withTruth, type VirtualTruth } from '#core/record/virtual-truth';
 import type { SampleStore } from '#core/samples/sample-store';
+import type { NumberWanted } from '#core/units/asked-number';
 import { runCheck } from '#session/check-runner';
 import type { RigSession } from '#session/rig-session';
 import { RunStopped } from '#session/run-stopped';
@@ -25,7 +26,7 @@ interface Current {
 
 export class RunDesk {
   private current: Current | null = null;
-  private answers = new Map<number, () => void>();
+  private answers = new Map<number, (figure?: number) => void>();
   private asked = 0;
 
   constructor(private readonly tell: (message: FromBench) => void) {}
@@ -48,7 +49,7 @@ export class RunDesk {
     const { record } = await runCheck(session, watched, {
       car,
       label: { id: runId, startedAt, tool: 'page' },
-      ask: (words) => this.ask(runId, words),
+      ask: (words, wanted) => this.ask(runId, words, wanted),
       progress: (progress) => this.tell({ kind: 'progress', runId, ...progress }),
       signal: current.abort.signal,
     });
@@ -62,8 +63,9 @@ export class RunDesk {
   stop(words?: string): void {
     this.current?.abort.abort(words === undefined ? undefined : new RunStopped('stopped', words));
   }
-  done(askId: number): void {
-    this.answers.get(askId)?.();
+  /** `figure`: where one was wanted. */
+  done(askId: number, figure?: number): void {
+    this.answers.get(askId)?.(figure);
     this.answers.delete(askId);
   }
   /** Columns that came since the last call. */
@@ -82,9 +84,9 @@ export class RunDesk {
     current.samples = bench.samples;
     return check.procedure(bench);
   }
-  private ask(runId: string, words: string): Promise<void> {
+  private ask(runId: string, words: string, wanted?: NumberWanted): Promise<number | void> {
     const askId = (this.asked += 1);
-    this.tell({ kind: 'ask', runId, askId, words });
+    this.tell({ kind: 'ask', runId, askId, words, wanted });
     return new Promise((resolve) => this.answers.set(askId, resolve));
   }
 }
