@@ -7,8 +7,9 @@ import type { Limit } from '#core/verdicts/limit';
 import type { Car, PartKind } from '#core/parts/part';
 import type { SampleStore } from '#core/samples/sample-store';
 import type { RigDescription } from '#core/samples/rig-description';
+import type { NumberWanted } from '#core/units/asked-number';
 
-export type { PartKind };
+export type { NumberWanted, PartKind };
 /** One thing to plug, in the order a person does it. `tap` (if any) is seen live once it is right. */
 export interface WiringStep {
   readonly words: string;
@@ -48,11 +49,6 @@ export interface Progress {
   /** What is happening now, in plain words. */
   readonly words: string;
   readonly leftS: number;
-}
-export interface NumberWanted {
-  readonly unit: string;
-  readonly min: number;
-  readonly max: number;
 }
 /** How far a power-up goes: live with all off, through the limited feed alone, full feed, rail up, neutral run in. */
 export type PowerStage = 'live' | 'limited' | 'full' | 'rail' | 'neutral';
