@@ -3,6 +3,7 @@
 // k = 60/(2 pi kv)); the analysis must give its kv, current and speed at 7.4 V and 25 C back.
 import { describe, expect, it } from 'vitest';
 import type { Finding, Measured } from '#core/measurements/measurement';
+import { noLoadV } from '#core/limits/no-load-voltage';
 import { testRig } from '#core/samples/scan-block-fixture';
 import type { ScanColumns } from '#core/samples/scan-columns';
 import { marmot, syntheticRun, type Signals } from '../synthetic-run-fixture.ts';
@@ -89,12 +90,38 @@ describe('motor-no-load analysis', () => {
     });
     expect(plain / fitted).toBeCloseTo(1.004, 4);
   });
-  it('carries a warm motor back to 25 C: 0.11 % a kelvin of flux', () => {
+  it('carries a warm motor back to 25 C: 0.11 % a kelvin of flux, 20 K shown being 21.74 K of the can', () => {
     const warm = find(
       analyse({ evidence, samples: run({}, testRig(), 24 + 20), rig: testRig(), car: marmot }),
       'kv',
     );
-    expect(warm.value / find(findings, 'kv').value).toBeCloseTo(1 - 0.022, 3);
+    expect(warm.value / find(findings, 'kv').value).toBeCloseTo(1 - (0.0011 * 20) / 0.92, 3);
+  });
+  it("tells current and speed at the label's voltage, in title and value", () => {
+    const car = { ...marmot, motor: { ...marmot.motor, ratedNoLoadAtV: 7 } };
+    const at7 = analyse({ evidence, samples, rig: testRig(), car });
+    expect(at7.map(({ title }) => title)).toEqual(['No-load current at 7 V', 'kV', 'No-load speed at 7 V']);
+    expect(Math.abs(find(at7, 'no-load-speed').value / spinning(7, 1).rpm - 1)).toBeLessThan(0.004);
+    expect(find(at7, 'no-load-current').formula).toContain('speed at 7 V');
+  });
+  it('takes the winding as it was measured, and knows kv better by it', () => {
+    const heavy = { ...marmot, motor: { ...marmot.motor, turns: 25.5 } };
+    const windingOhm = { ohm: 0.0135, u: 0.0003 };
+    const told = [heavy, { ...heavy, motor: { ...heavy.motor, windingOhm } }].map((car) =>
+      find(analyse({ evidence, samples, rig: testRig(), car }), 'kv'),
+    );
+    expect(Math.abs(told[1].value / kv - 1)).toBeLessThan(Math.abs(told[0].value / kv - 1));
+    expect(told[1].u).toBeLessThan(told[0].u);
+    expect(told[1].budget.some(({ source }) => source === 'winding resistance by class')).toBe(false);
+  });
+  it('widens the current where the voltage lies beyond what was driven', () => {
+    const budgetAt = (ratedNoLoadAtV: number) => {
+      const car = { ...marmot, motor: { ...marmot.motor, ratedNoLoadAtV } };
+      const found = find(analyse({ evidence, samples, rig: testRig(), car }), 'no-load-current');
+      return (found.budget.find(({ source }) => source.startsWith('current taken straight'))?.u ?? 0) / found.value;
+    };
+    expect(budgetAt(7.4)).toBeCloseTo(0.004 / Math.sqrt(3), 6);
+    expect(budgetAt(9.2)).toBeGreaterThan(2 * budgetAt(7.4));
   });
   it('tells its budget with the current tap first', () =>
     expect(find(findings, 'no-load-current').budget[0].source).toBe('gain of packCurrentNarrow'));
@@ -118,7 +145,15 @@ describe('motor-no-load analysis refuses', () => {
     expect(reasons(run({}, rig), {}, marmot, rig)[0]).toMatch(/no tap "packCurrentNarrow"/);
   });
   it('a motor that never turned, with the sensor cable named', () =>
-    expect(reasons(run(), { turned: false })).toEqual(Array(3).fill(expect.stringMatching(/sensor cable/))));
+    expect(reasons(run(), { turned: false, opening: 0.14 })).toEqual(
+      Array(3).fill(expect.stringMatching(/sensor cable/)),
+    ));
+  it('a motor that turned too slowly at the 30 % that are allowed', () =>
+    expect(reasons(run(), { turned: false, opening: 0.3 })[0]).toMatch(/too slowly at 30 % throttle.*turns freely/));
+  it('a motor thermistor that is missing', () => {
+    const rig = testRig({}, ['thermistorMotor']);
+    expect(reasons(run({}, rig), {}, marmot, rig)[0]).toMatch(/no tap "thermistorMotor"/);
+  });
   it.each([null, 0.7])('a controller that drives on for %s s without pulses', (failSafeS) =>
     expect(reasons(run(), { failSafeS })[0]).toMatch(/full throttle is not safe/),
   );
@@ -142,6 +177,39 @@ describe('motorCurrent', () => {
     expect(motorCurrent(8, 3, 3000 * (8 - 3 * 0.03), 0.03, 3000)).toBeCloseTo(3, 9));
 });
 describe('motor-no-load limits', () => {
+  const withMotor = (change: Partial<typeof marmot.motor>, cells = 2) => ({
+    ...marmot,
+    motor: { ...marmot.motor, ...change },
+    pack: { ...marmot.pack, cells },
+  });
+  const unrated = { ratedNoLoadA: undefined };
+  it.each([
+    ['two cells, no voltage on the label', {}, 2, 7.4],
+    ['three cells, no voltage on the label', {}, 3, 11.1],
+    ['one cell', {}, 1, 3.7],
+    ['a label at 7.2 V', { ratedNoLoadAtV: 7.2 }, 2, 7.2],
+    ['a label at 12 V on three cells', { ratedNoLoadAtV: 12 }, 3, 12],
+    ['a label at 12 V that two cells do not reach', { ratedNoLoadAtV: 12 }, 2, 7.4],
+  ])('are at the voltage the result is told at: %s', (_, change, cells, volts) =>
+    expect(noLoadV(withMotor(change, cells))).toBe(volts),
+  );
+  it("take the label as it is where the result is told at the label's voltage", () =>
+    expect(limits(withMotor({ ratedNoLoadAtV: 12 }, 3))['no-load-current']).toMatchObject({
+      max: 3.75,
+      source: expect.stringContaining('at 12 V'),
+    }));
+  it('do not use a label that the pack is too far from, and say so', () => {
+    const limit = limits(withMotor({ ratedNoLoadAtV: 12 }))['no-load-current'];
+    expect(limit.kind).toBe('common practice');
+    expect(limit.refused?.[0]).toMatch(/rated at 12 V is not used at 7\.4 V/);
+  });
+  it('carry the class to a label at 7.0 V and have none for three cells', () => {
+    const plain = limits(withMotor(unrated))['no-load-current'].max!;
+    const at7 = limits(withMotor({ ...unrated, ratedNoLoadAtV: 7 }))['no-load-current'];
+    expect(at7.max! / plain).toBeCloseTo((1 + 7 / 7.4) / 2, 9);
+    expect(at7).toMatchObject({ doubt: { share: expect.any(Number) }, source: expect.stringContaining('carried to 7 V') });
+    expect(limits(withMotor(unrated, 3))['no-load-current']).toBeUndefined();
+  });
   it('take the label where there is one: +25 %, watch from +15 %', () =>
     expect(limits(marmot)['no-load-current']).toMatchObject({
       max: 3.75,

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
-// motor-no-load: from steady stretches to no-load current, kV and speed at 7.4 V and 25 C. Pure.
+// motor-no-load: from steady stretches to no-load current, kV and speed at the label's voltage and 25 C. Pure.
 // Part throttle: pack current is duty times motor current, so the motor's current comes from power,
 //   V Id = R I^2 + Ke w I   with   Id = Ipack - Iidle   (Ipack itself would be wrong by its duty).
-// At 7.4 V the current is read between the full and the 75 % step, straight in speed.
+// At that voltage the current is read between the full and the 75 % step, straight in speed.
+import { noLoadV } from '#core/limits/no-load-voltage';
 import { combined, exact, linear, uncertain, widened, type Quantity } from '#core/measurements/quantity';
 import { guarded, measured } from '#core/measurements/finding';
 import type { Finding } from '#core/measurements/measurement';
@@ -12,21 +13,15 @@ import type { AnalysisInput } from '../check.ts';
 import type { Stretch } from '../stretch.ts';
 import type { Evidence } from './evidence.ts';
 import { failSafeMaxS } from './procedure.ts';
+import { canOf, magnetAbove25, seriesOf } from './winding.ts';
 
 export const results = [
-  { id: 'no-load-current', title: 'No-load current at 7.4 V', unit: 'A' },
+  { id: 'no-load-current', title: 'No-load current', unit: 'A' },
   { id: 'kv', title: 'kV', unit: 'rpm/V' },
-  { id: 'no-load-speed', title: 'No-load speed at 7.4 V', unit: 'rpm' },
+  { id: 'no-load-speed', title: 'No-load speed', unit: 'rpm' },
 ] as const;
-const ratedV = 7.4;
 /** Magnet flux per kelvin, relative; from memory. */
 const fluxPerK = 0.0011;
-/** Winding phase to phase at 20 C, ohm per turns squared, and the controller in series; from memory. */
-const windingOhmPerTurns2 = { low: 65e-6, high: 90e-6 };
-const seriesOhm = { low: 0.004, high: 0.014 };
-/** A sensor on the can lags; the magnet is warmer than it reads by up to this, K (from memory). */
-const magnetAboveCanK = 2;
-
 interface Step {
   readonly volts: Quantity;
   /** Pack current less what flows at neutral, A. */
@@ -41,24 +36,28 @@ export function analyse(input: Input): readonly Finding[] {
     requireRun(input.evidence);
     const idleA = idleOf(input);
     const [upper, full] = input.evidence.steps.slice(-2).map((step) => stepOf(input, step.stretch, idleA));
-    const ohm = seriesOf(input);
-    const warmK = magnetOf(input, full.stretch);
+    const canC = canOf(input, full.stretch);
+    const ohm = seriesOf(input, canC);
+    const airC = reading(input, 'thermistorAmbient', full.stretch).value;
     const kv = kvOf(full, ohm);
     requirePolePairs(kv.value, input.car.motor.ratedKvRpmPerV);
-    const at = { full, upper, ohm, kv, warmK };
+    const at = { full, upper, ohm, kv, warmK: magnetAbove25(canC, airC), ratedV: noLoadV(input.car) };
     return [currentAt(at), kvAt(at), speedAt(at)];
   });
 }
-function requireRun({ turned, failSafeS, steps }: Evidence): void {
-  if (!turned)
-    throw new NotMeasurable(
-      'No Hall edge came although the throttle was opened. Check the sensor cable, then run again.',
-    );
+function requireRun({ turned, opening = 0, failSafeS, steps }: Evidence): void {
+  if (!turned) throw new NotMeasurable(notTurned(opening));
   if (failSafeS === null || failSafeS > failSafeMaxS)
     throw new NotMeasurable(
       `The controller drove on for ${failSafeS === null ? 'longer than the test' : `${failSafeS.toFixed(2)} s`} after the pulses stopped, so full throttle is not safe. Look at its fail-safe setting, then run again.`,
     );
   if (steps.length < 4) throw new NotMeasurable('The run ended before the last throttle step. Run again.');
+}
+function notTurned(opening: number): string {
+  if (opening < 0.295)
+    return 'Too few Hall edges came although the throttle was opened. Check the sensor cable, then run again.';
+  const perCent = Math.round(opening * 100);
+  return `The motor turned too slowly at ${perCent} % throttle, the most that is allowed before the fail-safe test. Check that it turns freely and that the throttle widths are those of its controller, then run again.`;
 }
 function idleOf(input: Input): Quantity {
   const zero = zeroOf(input, 'packCurrentNarrow');
@@ -111,41 +110,6 @@ function requireEven(edges: Float64Array): void {
       'Hall edges were missed or doubled, so the speed is unknown. Check the sensor cable, then run again.',
     );
 }
-function seriesOf({ car }: Input): Quantity {
-  const turns2 = car.motor.turns ** 2;
-  return linear([
-    [
-      1,
-      band(
-        'winding',
-        'winding resistance by class',
-        windingOhmPerTurns2.low * turns2,
-        windingOhmPerTurns2.high * turns2,
-      ),
-    ],
-    [1, band('series', 'resistance of the controller', seriesOhm.low, seriesOhm.high)],
-  ]);
-}
-const band = (id: string, words: string, low: number, high: number): Quantity =>
-  uncertain((low + high) / 2, [
-    [typeB(id, words, 'typical for the class, from memory'), rectangular((high - low) / 2)],
-  ]);
-
-/** Kelvin of the magnet above 25 C. */
-function magnetOf(input: Input, stretch: Stretch): Quantity {
-  const { value } = input.samples.series('thermistorMotor', stretch.fromS, stretch.toS);
-  if (value.length === 0)
-    throw new NotMeasurable('The motor thermistor was not read. Plug it in, then run again.');
-  const canC = value.reduce((sum, c) => sum + c, 0) / value.length;
-  const warmC = canC - 25 + magnetAboveCanK / 2;
-  return uncertain(warmC, [
-    [typeB('thermistor', 'thermistor and its contact', 'rig description, from memory'), rectangular(2)],
-    [
-      typeB('magnet', 'magnet against can', 'from memory'),
-      rectangular(magnetAboveCanK / 2 + 0.05 * Math.abs(canC - 25)),
-    ],
-  ]);
-}
 const kvOf = ({ volts, driveA, rpm }: Step, ohm: Quantity): Quantity =>
   combined([rpm, volts, driveA, ohm], (n, v, i, r) => n / (v - i * r));
 
@@ -163,41 +127,51 @@ interface At {
   readonly ohm: Quantity;
   readonly kv: Quantity;
   readonly warmK: Quantity;
+  /** What current and speed are told at. */
+  readonly ratedV: number;
 }
 /** Motor current from power: the positive root of R I^2 + (n/kv) I - V Id = 0. */
 export function motorCurrent(volts: number, driveA: number, rpm: number, ohm: number, kv: number): number {
   const backV = rpm / kv;
   return (-backV + Math.sqrt(backV ** 2 + 4 * ohm * volts * driveA)) / (2 * ohm);
 }
-/** Speed at 7.4 V and 25 C; the drop over the resistance nearly cancels between the two voltages. */
-function ratedSpeed({ full, ohm, kv, warmK }: At): Quantity {
+/** Speed at that voltage and 25 C; the drop over the resistance nearly cancels between the two voltages. */
+function ratedSpeed({ full, ohm, kv, warmK, ratedV }: At): Quantity {
   return combined([full.driveA, ohm, kv, warmK], (i, r, k, warm) => k * cold(warm) * (ratedV - i * r));
 }
 const cold = (warmK: number): number => 1 - fluxPerK * warmK;
 
 function ratedCurrent(at: At): Quantity {
   const { full, upper, ohm, kv, warmK } = at;
+  const speed = ratedSpeed(at);
   const partA = combined([upper.volts, upper.driveA, upper.rpm, ohm, kv], motorCurrent);
   const straight = combined(
-    [full.driveA, partA, full.rpm, upper.rpm, ratedSpeed(at), warmK],
+    [full.driveA, partA, full.rpm, upper.rpm, speed, warmK],
     (iFull, iPart, nFull, nPart, n, warm) =>
       cold(warm) * (iFull + ((iPart - iFull) * (n - nFull)) / (nPart - nFull)),
   );
-  const curve = typeB(
-    'curve',
-    'current taken straight between two speeds',
-    'computed: a little drag grows with speed squared',
-  );
-  return widened(straight, curve, rectangular(0.004 * straight.value));
+  return widened(straight, curve, rectangular(bentShare(at, speed.value) * straight.value));
 }
+const curve = typeB(
+  'curve',
+  'current taken straight between two speeds',
+  'computed: a little drag grows with speed squared',
+);
+/** Drag with the square of speed leaves the line between two speeds by c (n - n1)(n2 - n): told for the middle, it
+ *  holds anywhere between, and grows beyond. */
+function bentShare({ full, upper }: At, rpm: number): number {
+  const [low, high] = [upper.rpm.value, full.rpm.value];
+  const middle = ((high - low) / 2) ** 2;
+  return 0.004 * Math.max(1, Math.abs((rpm - low) * (rpm - high)) / middle);
+}
+const titled = (k: 0 | 2, { ratedV }: At) => ({ ...results[k], title: `${results[k].title} at ${ratedV} V` });
 const evidenceOf = ({ full, upper }: At, taps: string[]) => [
   { ...full.stretch, taps },
   { ...upper.stretch, taps },
 ];
 function currentAt(at: At): Finding {
-  return measured(results[0], ratedCurrent(at), {
-    formula:
-      'Pack current at full throttle less the current at neutral, taken to the speed at 7.4 V along the line to the 75 % step, and to 25 C by the flux of the magnet.',
+  return measured(titled(0, at), ratedCurrent(at), {
+    formula: `Pack current at full throttle less the current at neutral, taken to the speed at ${at.ratedV} V along the line to the 75 % step, and to 25 C by the flux of the magnet.`,
     evidence: evidenceOf(at, ['packCurrentNarrow', 'controllerVoltage']),
   });
 }
@@ -210,8 +184,8 @@ function kvAt(at: At): Finding {
   });
 }
 function speedAt(at: At): Finding {
-  return measured(results[2], ratedSpeed(at), {
-    formula: 'kV at 25 C times (7.4 V less no-load current times resistance).',
+  return measured(titled(2, at), ratedSpeed(at), {
+    formula: `kV at 25 C times (${at.ratedV} V less no-load current times resistance).`,
     evidence: evidenceOf(at, ['controllerVoltage', 'packCurrentNarrow']).slice(0, 1),
   });
 }

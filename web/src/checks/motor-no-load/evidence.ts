@@ -4,8 +4,10 @@ import { z } from 'zod';
 import { stretchSchema } from '../stretch.ts';
 
 export const evidenceSchema = z.object({
-  /** False when no Hall edge came although the throttle was opened a little. */
+  /** False when the motor did not turn fast enough for the fail-safe test however far the throttle was opened. */
   turned: z.boolean(),
+  /** How far it was opened for that, 0 to 1; records from before it grew lack it. */
+  opening: z.number().optional(),
   /** Seconds from the end of the pulses until the speed fell; null when it did not fall. */
   failSafeS: z.number().nullable(),
   idle: stretchSchema,

@@ -2,6 +2,7 @@
 // Limits of motor-no-load: the motor's own label, its no-load current carried to the voltage of the result; else
 // its baseline, else the upper end of its class times 1.25.
 import { allowances } from '#core/limits/class-data';
+import { noLoadV } from '#core/limits/no-load-voltage';
 import { limitsFor } from '#core/limits/part-limit';
 import type { Candidate } from '#core/limits/precedence';
 import { scaledNoLoad } from '#core/limits/rating-scaling';
@@ -9,20 +10,20 @@ import type { Car, Motor } from '#core/parts/part';
 import type { Limit } from '#core/verdicts/limit';
 import { results } from './analysis.ts';
 
-/** The result is given at this voltage; a label that names none is taken to mean it. */
-const atV = 7.4;
-
 export const limits = (car: Car): Readonly<Record<string, Limit>> =>
   limitsFor(
     {
       checkId: 'motor-no-load',
       part: 'motor',
       results,
-      ratings: { 'no-load-current': currentRating(car.motor), kv: kvRating(car.motor) },
+      ratings: { 'no-load-current': currentRating(car), kv: kvRating(car.motor) },
     },
     car,
   );
-function currentRating({ ratedNoLoadA, ratedNoLoadAtV = atV }: Motor): Candidate {
+/** A label that names no voltage is taken to mean the one that the result is told at. */
+function currentRating(car: Car): Candidate {
+  const atV = noLoadV(car);
+  const { ratedNoLoadA, ratedNoLoadAtV = atV } = car.motor;
   if (ratedNoLoadA === undefined) return undefined;
   const scaled = scaledNoLoad({ value: ratedNoLoadA, atV: ratedNoLoadAtV }, atV);
   if ('unusable' in scaled) return scaled;

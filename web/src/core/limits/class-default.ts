@@ -4,7 +4,9 @@
 import type { Car } from '../parts/part.ts';
 import type { Limit } from '../verdicts/limit.ts';
 import { classRows, type ClassRow } from './class-data.ts';
-import { scaledRating } from './rating-scaling.ts';
+import { noLoadV } from './no-load-voltage.ts';
+import type { Unusable } from './precedence.ts';
+import { scaledNoLoad, scaledRating, type RatingAt, type Scaled } from './rating-scaling.ts';
 import { electricalFloorA } from './servo-ratings.ts';
 
 export function classDefault(key: string, car: Car): Limit | undefined {
@@ -18,7 +20,9 @@ export function classDefault(key: string, car: Car): Limit | undefined {
     kind: 'common practice',
     source: `${row.partClass}: ${row.condition}; ${row.mark}`,
   };
-  if (isServoClass(row)) return atRatedVoltage(limit, car.servo.ratedVoltageV);
+  if (isServoClass(row)) return carried(limit, scaledRating('current', [atClassV], car.servo.ratedVoltageV));
+  if (row.result === 'motor-no-load/no-load-current')
+    return carried(limit, scaledNoLoad(atClassV, noLoadV(car)));
   return watched(limit, row, car);
 }
 /** The row of the car's part class; for a motor of more turns than any class, the last one. */
@@ -43,18 +47,17 @@ function watched(limit: Limit, { watchBelowSetting }: ClassRow, { controller }: 
   const warnMin = (watchBelowSetting ?? 0) * controller.railSettingV;
   return warnMin > (limit.min ?? Number.POSITIVE_INFINITY) ? { ...limit, warnMin } : limit;
 }
-/** The classes of servos are told at 7.4 V; carried to the voltage the result is given at, or none. */
-const servoClassV = 7.4;
-function atRatedVoltage(limit: Limit, toV: number): Limit | undefined {
-  const factor = scaledRating('current', [{ value: 1, atV: servoClassV }], toV);
+/** Classes of servos and no-load currents are told at 7.4 V; carried to the voltage the result is given at, or none. */
+const atClassV: RatingAt = { value: 1, atV: 7.4 };
+function carried(limit: Limit, factor: Scaled | Unusable): Limit | undefined {
   if ('unusable' in factor) return undefined;
-  const times = (bound: number) => bound * factor.value;
+  const times = (bound: number | undefined) => bound && bound * factor.value;
   return {
     ...limit,
-    min: times(limit.min ?? 0),
-    max: times(limit.max ?? 0),
-    source: `${limit.source}, ${factor.words}`,
+    ...(limit.min !== undefined && { min: times(limit.min) }),
+    ...(limit.max !== undefined && { max: times(limit.max) }),
     ...(factor.share > 0 && {
+      source: `${limit.source}, ${factor.words}`,
       doubt: { words: 'carrying the class to another voltage', share: factor.share },
     }),
   };

@@ -86,12 +86,14 @@ export function scaledTime(ratings: readonly RatingAt[], toV: number): Scaled | 
   const speed = scaledRating('speed', speeds, toV);
   return 'unusable' in speed ? speed : { ...speed, value: 1 / speed.value };
 }
+/** Within a fifth of a rated voltage. */
+export const noLoadReach = (ratio: number): boolean => ratio >= 0.8 && ratio <= 1.25;
 /** A motor's rated no-load current at another voltage: grows between not at all and in proportion (friction does
  *  not grow with speed, eddy losses do; from memory). Within a fifth of the rated voltage, else refused. */
 export function scaledNoLoad({ value, atV }: RatingAt, toV: number): Scaled | Unusable {
   const ratio = toV / atV;
   if (Math.abs(toV - atV) < sameV) return { value, share: 0, words: `at ${atV} V` };
-  if (!(ratio >= 0.8 && ratio <= 1.25))
+  if (!noLoadReach(ratio))
     return {
       unusable: `The no-load current rated at ${atV} V is not used at ${toV} V: it is trusted only within a fifth of its voltage. Enter the label's figure for ${toV} V, or leave it out and let the part set its own baseline.`,
     };

@@ -40,8 +40,19 @@ export const motorSchema = z.object({
   ratedKvTolerance: share('tolerance of kV', 0.3),
   ratedSpeedRpm: positive('rated speed', 120000, 'rpm'),
   ratedNoLoadA: positive('rated no-load current', 40, 'A').optional(),
-  /** Voltage the rated no-load current holds at; 7.4 V where the label does not say. */
+  /** Voltage the rated no-load current holds at; where the label does not say, 3.7 V a cell of the pack. */
   ratedNoLoadAtV: positive('voltage of the rated no-load current', 20, 'V').optional(),
+  /** Phase to phase at 20 C as it was measured on this very motor, and its standard uncertainty. */
+  windingOhm: z
+    .strictObject({
+      ohm: positive('measured winding resistance', 10, 'ohm'),
+      u: positive('standard uncertainty of the winding resistance', 10, 'ohm'),
+    })
+    .refine(({ ohm, u }) => u < ohm / 4, {
+      path: ['u'],
+      error: 'a winding resistance that may be off by more than a quarter helps nothing: leave it out',
+    })
+    .optional(),
 });
 const torque = (what: string) =>
   z
