@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
-// `npm run check`: runs one check on a virtual or a real rig and ends with the exit code that says how it went.
-// With --json, standard output is one document. This is the place where link, session, check and output meet.
-import { runCheck } from '#session/check-runner';
-import type { Progress } from '#checks/check';
-import { truthOf, withTruth } from '#core/record/virtual-truth';
+// `npm run check`: runs one check or plan on a virtual or a real rig and ends with the exit code that says how it
+// went. With --json, standard output is one document. This is the place where link, session, check and output meet.
+import type { Check, Progress } from '#checks/check';
 import { openPlace } from './bench-place.ts';
-import { catalogDocument, catalogText, findCheck } from './check-catalog.ts';
+import { catalogDocument, catalogText, findRunnable, isPlan } from './check-catalog.ts';
 import { parseArguments, type RunArguments } from './command-arguments.ts';
 import { errorDocument, exitCode, exitOf, exitOfError } from './exit-code.ts';
+import { planAtTheBench } from './plan-command.ts';
 import { keepRecord, requireWritable } from './record-file.ts';
 import { runDocument } from './run-document.ts';
+import { runOne, type RunManner } from './run-one.ts';
 import { runText } from './run-table.ts';
 
 const words = process.argv.slice(2);
@@ -17,32 +17,28 @@ const wantsJson = words.includes('--json');
 
 async function main(): Promise<number> {
   const wanted = parseArguments(words);
-  if (wanted.command === 'run') return run(wanted);
-  print(wanted.json ? document(catalogDocument()) : catalogText());
-  return exitCode.pass;
-}
-async function run(wanted: RunArguments): Promise<number> {
-  const check = findCheck(wanted.check);
+  if (wanted.command === 'list') {
+    print(wanted.json ? document(catalogDocument()) : catalogText());
+    return exitCode.pass;
+  }
+  const found = findRunnable(wanted.check);
   if (wanted.record !== null) requireWritable(wanted.record);
+  const manner = { progress: wanted.json ? undefined : tellProgress, signal: stopOnInterrupt() };
+  if (!isPlan(found)) return run(wanted, found, manner);
+  const { told, code } = await planAtTheBench(found, wanted, { ...manner, tell });
+  print(typeof told === 'string' ? told : document(told));
+  return code;
+}
+async function run(wanted: RunArguments, check: Check, manner: RunManner): Promise<number> {
   const place = await openPlace(wanted);
-  const { session, car, hands } = place;
-  const startedAt = new Date().toISOString();
-  const label = { id: `${check.id} ${startedAt}`, startedAt, tool: 'command line' };
-  for (const note of session.notes) tell(note);
-  const { record, stopped } = await runCheck(session, check, {
-    car,
-    label,
-    ask: hands,
-    progress: wanted.json ? undefined : tellProgress,
-    signal: stopOnInterrupt(),
-  });
+  for (const note of place.session.notes) tell(note);
+  const { record, stopped } = await runOne(place, check, manner);
   for (const { kind, words: told } of record.events) if (kind === 'calibration') tell(told);
-  await session.close();
+  await place.session.close();
   if (stopped?.cause) throwOn(stopped.cause);
-  const kept = withTruth(record, place.virtual ? truthOf(place.virtual) : null);
-  if (wanted.record !== null) keepRecord(wanted.record, kept);
-  print(wanted.json ? document(runDocument(kept)) : runText(kept, check));
-  return exitOf(kept);
+  if (wanted.record !== null) keepRecord(wanted.record, record);
+  print(wanted.json ? document(runDocument(record)) : runText(record, check));
+  return exitOf(record);
 }
 /** What the person at the command line got wrong during the run is theirs to read, not a result. */
 function throwOn(cause: unknown): void {

@@ -6,8 +6,8 @@ import { BadUsage } from './bad-usage.ts';
 
 export const usage = `Usage:
   npm run check -- list [--json]
-  npm run check -- run <check> --rig virtual [--seed N] [--fault name=severity]... [--store FILE] [--json] [--record FILE]
-  npm run check -- run <check> --rig <serial device> (--car FILE | --seed N) [--scene SOCKET | --hands-ready] [--json] [--record FILE]`;
+  npm run check -- run <check or plan> --rig virtual [--seed N] [--fault name=severity]... [--store FILE] [--json] [--record FILE] [--resume FILE]
+  npm run check -- run <check or plan> --rig <serial device> (--car FILE | --seed N) [--scene SOCKET | --hands-ready] [--json] [--record FILE] [--resume FILE]`;
 
 export interface RunArguments {
   readonly command: 'run';
@@ -22,6 +22,8 @@ export interface RunArguments {
   /** File with the memory of the virtual rig, as calibrate left it. */
   readonly store: string | null;
   readonly record: string | null;
+  /** Record of a plan that was interrupted. */
+  readonly resume: string | null;
   readonly json: boolean;
 }
 export type Arguments = { readonly command: 'list'; readonly json: boolean } | RunArguments;
@@ -35,6 +37,7 @@ const options = {
   'hands-ready': { type: 'boolean' },
   store: { type: 'string' },
   record: { type: 'string' },
+  resume: { type: 'string' },
   json: { type: 'boolean' },
 } as const;
 const bad = (words: string): BadUsage => new BadUsage('badFlag', `${words}\n${usage}`);
@@ -46,7 +49,7 @@ export function parseArguments(words: readonly string[]): Arguments {
   const json = values.json ?? false;
   if (command === 'list' && check === undefined) return { command, json };
   if (command !== 'run') throw bad(command ? `There is no command "${command}".` : 'A command is missing.');
-  if (check === undefined) throw bad('Which check is to run?');
+  if (check === undefined) throw bad('Which check or plan is to run?');
   if (rest.length > 0) throw bad(`One check at a time: "${rest[0]}" is too much.`);
   if (values.rig === undefined) throw bad('Which rig? Give --rig virtual or --rig with a serial device.');
   const run: RunArguments = {
@@ -60,7 +63,8 @@ export function parseArguments(words: readonly string[]): Arguments {
     scene: values.scene ?? null,
     handsReady: values['hands-ready'] ?? false,
     store: values.store ?? null,
-    record: values.record ?? null,
+    record: values.record ?? values.resume ?? null,
+    resume: values.resume ?? null,
   };
   if (run.rig === 'virtual') requireVirtual(run);
   else requireSerial(run);

@@ -20,6 +20,11 @@ export function exitOf({ ending, verdict }: Pick<RunRecord, 'ending' | 'verdict'
   if (verdict === 'pass') return exitCode.pass;
   return verdict === 'fail' ? exitCode.fail : exitCode.undecided;
 }
+/** Of a plan: the first of 5, 4, 1, 3, 0 that occurs. */
+export function exitOfPlan(codes: readonly number[]): number {
+  const order = [exitCode.noRig, exitCode.tripped, exitCode.fail, exitCode.undecided];
+  return order.find((code) => codes.includes(code)) ?? exitCode.pass;
+}
 export function exitOfError(error: unknown): number {
   if (error instanceof BadUsage) return exitCode.badUsage;
   if (!(error instanceof RigError)) return exitCode.undecided;

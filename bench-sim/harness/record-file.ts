@@ -5,6 +5,7 @@ import { dirname, resolve } from 'node:path';
 import { writeRecord } from '#core/record/record-reader';
 import type { RunRecord } from '#core/record/run-record';
 import { BadUsage } from './bad-usage.ts';
+import type { PlanFile } from './plan-file.ts';
 
 /** Throws BadUsage. It tries by opening the file, as permissions alone do not tell; what was there stays. */
 export function requireWritable(path: string): void {
@@ -21,6 +22,9 @@ export function requireWritable(path: string): void {
 /** Throws BadUsage. */
 export const keepRecord = (path: string, record: RunRecord): void =>
   writing(path, () => writeFileSync(path, `${writeRecord(record)}\n`));
+/** Throws BadUsage. */
+export const keepPlan = (path: string, file: PlanFile): void =>
+  writing(path, () => writeFileSync(path, `${JSON.stringify(file)}\n`));
 
 function writing(path: string, act: () => void): void {
   try {

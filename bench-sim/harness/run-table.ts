@@ -2,7 +2,7 @@
 // A run as text for people: a table of results, the verdict, the reason, the cautions. It knows columns of text.
 import type { Check } from '#checks/check';
 import type { RunRecord } from '#core/record/run-record';
-import { figure, limitWords, reasonOf } from './run-document.ts';
+import { figure, limitWords, reasonOf } from '#core/record/run-reason';
 
 export function runText(record: RunRecord, check: Check): string {
   const reason = reasonOf(record);

@@ -8,7 +8,7 @@ import type { RunRecord } from '#core/record/run-record';
 import { runCheck } from '#session/check-runner';
 import type { Faults } from '#sim/faults/faults';
 import { openVirtual } from './bench-place.ts';
-import { reasonOf } from './run-document.ts';
+import { reasonOf } from '#core/record/run-reason';
 
 export interface Cell {
   readonly check: string;

@@ -43,7 +43,7 @@ const rigThat = (change: (rig: ScriptedRig) => void): Promise<string> => {
   });
 };
 async function refusalOf(path: string) {
-  const nothing = { faults: {}, car: null, scene: null, record: null, store: null, json: true };
+  const nothing = { faults: {}, car: null, scene: null, record: null, resume: null, store: null, json: true };
   const wanted = {
     command: 'run',
     check: 'rail-sag',

@@ -6,7 +6,7 @@ import { missingNote, oldNotes } from '#core/calibration/calibration-age';
 import type { Car } from '#core/parts/part';
 import type { RunRecord } from '#core/record/run-record';
 import { RunBench, type Ask } from './bench.ts';
-import { missingOf } from './needs.ts';
+import { missingOf } from '#checks/needs';
 import type { RigSession } from './rig-session.ts';
 import { RunLog } from './run-log.ts';
 import { reportOf, type RunLabel } from './run-report.ts';

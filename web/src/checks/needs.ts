@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What a check needs against what a rig has, and the sentence for what is missing. It knows names only.
-import type { Needs } from '#checks/check';
+import type { Needs } from './check.ts';
 import type { RigDescription } from '#core/samples/rig-description';
 
 /** Null when the rig can serve the check. */
