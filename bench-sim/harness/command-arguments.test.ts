@@ -38,7 +38,7 @@ describe('the command line', () => {
     ['run rail-sag --rig virtual --seed -1', /--seed|argument is ambiguous/],
     ['run rail-sag --rig virtual --seed 1.5', /whole number .* not "1.5"/],
     ['run rail-sag --rig virtual --seed x', /whole number/],
-    ['run rail-sag --rig virtual --fault rust=1', /no fault "rust"\. Known faults: bearings/],
+    ['run rail-sag --rig virtual --fault rust=1', /no fault "rust"\. Known faults: .*worn-bearings/],
     ['run rail-sag --rig virtual --fault soft-rail=1.5', /number from 0 to 1, not "1.5"/],
     ['run rail-sag --rig virtual --fault soft-rail=', /number from 0 to 1/],
     ['run rail-sag --rig virtual --car c.json', /virtual rig brings its own car/],
