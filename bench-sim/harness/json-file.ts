@@ -14,7 +14,6 @@ export interface AskedFile {
 }
 /** Throws BadUsage. */
 export function readJsonFile(path: string, { what, flag, code, advice }: AskedFile): unknown {
-  const told = (cause: unknown) => (cause as Error).message;
   const given = attempt(
     () => readFileSync(path, 'utf8'),
     (cause) => new BadUsage('badFile', unreadable(path, told(cause), { what, flag }), { cause }),
@@ -27,6 +26,14 @@ export function readJsonFile(path: string, { what, flag, code, advice }: AskedFi
 }
 const unreadable = (path: string, why: string, { what, flag }: Pick<AskedFile, 'what' | 'flag'>): string =>
   `The ${what} file ${path} can't be read: ${why}. Give ${flag} the name of a file.`;
+
+/** Throws BadUsage. */
+export const readTextFile = (path: string): string =>
+  attempt(
+    () => readFileSync(path, 'utf8'),
+    (cause) => new BadUsage('badFile', `The file ${path} can't be read: ${told(cause)}.`, { cause }),
+  );
+const told = (cause: unknown): string => (cause as Error).message;
 
 function attempt<T>(work: () => T, failed: (cause: unknown) => Error): T {
   try {

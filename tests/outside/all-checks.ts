@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Every check against an outside figure, in the order of the table.
 import { distributions } from './distributions.ts';
+import { gearTrain } from './gear-train.ts';
 import { motorTables } from './motor-tables.ts';
 import type { OutsideCheck } from './outside-check.ts';
 import { referenceSets } from './reference-sets.ts';
@@ -15,4 +16,5 @@ export const allChecks: readonly OutsideCheck[] = [
   ...temperature,
   ...motorTables,
   ...solverRuns,
+  ...gearTrain,
 ];
