@@ -5,16 +5,14 @@ import { usualMeter } from '#core/calibration/meter';
 import type { CalibrationHands } from '#session/calibration/calibration-hands';
 import { calibratable, calibrate, type CalibrationReport } from '#session/calibration/calibrate';
 import type { Progress } from '#checks/check';
-import { drawParameters } from '#sim/physics/population';
-import { VirtualMeter } from '#sim/virtual-meter';
-import { MeteredPlant } from '#sim/wiring/metered-plant';
 import { BadUsage } from './bad-usage.ts';
-import { defaultSeed, openSerial, openVirtual, today, type BenchPlace } from './bench-place.ts';
+import { defaultSeed, openSerial, today, type BenchPlace } from './bench-place.ts';
 import { parseCalibrateArguments, type CalibrateArguments } from './calibrate-arguments.ts';
 import { personHere } from './calibration-person.ts';
 import { errorDocument, exitCode, exitOfError } from './exit-code.ts';
 import { readMeterFile } from './meter-file.ts';
 import { readStoreFile, writeStoreFile } from './store-file.ts';
+import { openCalibration } from './virtual-calibration.ts';
 
 const words = process.argv.slice(2);
 const wantsJson = words.includes('--json');
@@ -54,21 +52,11 @@ async function main(): Promise<number> {
 async function virtualPlace(wanted: CalibrateArguments, meter: typeof usualMeter): Promise<Place> {
   const seed = wanted.seed ?? defaultSeed;
   const store = wanted.store === null ? undefined : readStoreFile(wanted.store);
-  const metered: MeteredPlant[] = [];
-  const around = (plant: ConstructorParameters<typeof MeteredPlant>[0]) => {
-    metered.push(new MeteredPlant(plant));
-    return metered[0];
-  };
-  const place = await openVirtual(seed, {}, { store, around });
-  const virtual = new VirtualMeter(metered[0], meter, drawParameters(seed).line.limiterOhm, seed);
-  const person: CalibrationHands = {
-    act: ({ words: told }) => Promise.resolve(virtual.act(told)),
-    read: ({ place: at }) => Promise.resolve(virtual.read(at)),
-  };
+  const place = await openCalibration(seed, meter, store);
   const close = () => {
     if (wanted.store !== null) writeStoreFile(wanted.store, place.exportStore());
   };
-  return { ...place, person, close };
+  return { ...place, close };
 }
 async function serialPlace(wanted: CalibrateArguments): Promise<Place> {
   const place = await openSerial({ ...wanted, scene: null, handsReady: true });

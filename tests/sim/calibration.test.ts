@@ -8,7 +8,7 @@ import { checkById } from '#checks/index';
 import { storeBytes } from '#core/calibration/store-form';
 import { usualMeter } from '#core/calibration/meter';
 import { calibrate, type CalibrationReport } from '#session/calibration/calibrate';
-import type { MeterQuestion } from '#session/calibration/calibration-hands';
+import type { ActQuestion, MeterQuestion } from '#session/calibration/calibration-hands';
 import { runCheck } from '#session/check-runner';
 import { RigSession } from '#session/rig-session';
 import { drawCar, drawParameters } from '#sim/physics/population';
@@ -40,7 +40,7 @@ const wish = ({ car, meter }: Bench, taps: readonly string[]) => ({
   meter: usualMeter,
   car,
   hands: {
-    act: async (words: string) => meter.act(words),
+    act: async ({ words }: ActQuestion) => meter.act(words),
     read: async ({ place }: MeterQuestion) => meter.read(place),
   },
   today: '2026-11-25',

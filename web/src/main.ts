@@ -4,6 +4,7 @@ import { mount } from 'svelte';
 import { logbookStore } from './adapters/logbook-store.ts';
 import { serialDoor } from './adapters/serial-door.ts';
 import { Bench, type BenchPort } from './state/bench.svelte.ts';
+import { Calibration } from './state/calibration.svelte.ts';
 import { Logbook } from './state/logbook.svelte.ts';
 import { pageContext, type Page } from './state/page.ts';
 import { Places } from './state/places.svelte.ts';
@@ -37,9 +38,10 @@ function makePage(): Page {
   );
   const person = (act: string) => ways.person(act);
   const run = new Run({ bench, logbook, shelf, now, newId: () => crypto.randomUUID(), person });
+  const calibration = new Calibration({ bench, shelf, ways, memory: localStorage, now });
   const reader = new Reader(bench, logbook);
   const theme = new Theme(document.documentElement, localStorage, dark);
-  return { bench, ways, run, logbook, reader, shelf, places: new Places(location), theme };
+  return { bench, ways, run, calibration, logbook, reader, shelf, places: new Places(location), theme };
 }
 
 const page = makePage();

@@ -3,7 +3,7 @@
 // two while it begins with 1 or 2; the value goes to the same place (JCGM 100:2008, 7.2.6).
 import { describe, expect, it } from 'vitest';
 import { ageWords, figure, isOld, reading, readingWords } from './figures.ts';
-import { niceSteps, verdictPicture } from './verdict-picture.ts';
+import { niceSteps, stepDecimals, verdictPicture } from './verdict-picture.ts';
 
 describe('a reading', () => {
   it('gives value and uncertainty the same decimals', () => {
@@ -39,6 +39,14 @@ describe('the verdict picture', () => {
   it('puts a far value at the edge and says so', () => {
     expect(verdictPicture(400, [399, 401], limit).off).toBe('right');
   });
+  it.each([
+    [0.5, 1],
+    [0.2, 1],
+    [0.05, 2],
+    [1, 0],
+    [20, 0],
+  ])('tells steps of %s apart with %i decimals', (step, decimals) =>
+    expect(stepDecimals(step)).toBe(decimals));
   it('ticks at round steps', () => {
     expect(niceSteps(3.6, 4.6).every((step) => Math.abs(step * 5 - Math.round(step * 5)) < 1e-9)).toBe(true);
   });

@@ -2,6 +2,7 @@
 // Everything a screen may read or ask for, handed down once by the page's entry. It holds no state of its own.
 import { getContext } from 'svelte';
 import type { Bench } from './bench.svelte.ts';
+import type { Calibration } from './calibration.svelte.ts';
 import type { Logbook } from './logbook.svelte.ts';
 import type { Places } from './places.svelte.ts';
 import type { Reader } from './reader.svelte.ts';
@@ -14,6 +15,7 @@ export interface Page {
   readonly bench: Bench;
   readonly ways: RigWays;
   readonly run: Run;
+  readonly calibration: Calibration;
   readonly logbook: Logbook;
   readonly reader: Reader;
   readonly shelf: Shelf;

@@ -2,7 +2,9 @@
 // The ways to a rig: the virtual one in its own worker, or a board over USB. Remembers the last one and takes it
 // up again by itself. It knows nothing of what a rig says.
 import type { Faults } from '#sim/faults/faults';
+import type { Meter } from '#core/calibration/meter';
 import type { Car } from '#core/parts/part';
+import type { CalibrationAsk } from '../worker/calibration-messages.ts';
 import type { Bench } from './bench.svelte.ts';
 
 interface Memory {
@@ -10,6 +12,7 @@ interface Memory {
   setItem(key: string, value: string): void;
   removeItem(key: string): void;
 }
+export type MeterPlace = Extract<CalibrationAsk, { kind: 'read' }>['place'];
 /** The virtual rig's worker, seen from the page. */
 export interface VirtualRig {
   /** Starts it anew; the port speaks bytes. */
@@ -17,8 +20,12 @@ export interface VirtualRig {
     seed: number,
     faults: Faults,
     speed: number,
+    store?: Uint8Array,
   ): Promise<{ readonly port: MessagePort; readonly car: Car }>;
-  person(act: string): void;
+  person(act: string): Promise<number | undefined>;
+  meter(meter: Meter | null): void;
+  readMeter(place: MeterPlace): Promise<number | null>;
+  exportStore(): Promise<Uint8Array>;
   unplug(): void;
   close(): void;
 }
@@ -76,7 +83,12 @@ export class RigWays {
   async openVirtual(): Promise<void> {
     try {
       this.#virtual ??= await this.makeVirtual();
-      const { port, car } = await this.#virtual.open(this.#seed, this.#faults, this.speed);
+      const { port, car } = await this.#virtual.open(
+        this.#seed,
+        this.#faults,
+        this.speed,
+        keptBytes(this.memory.getItem(this.#memoryKey)),
+      );
       this.onCar(car);
       this.bench.tell({ kind: 'openVirtual' }, [port]);
       this.#remember({ way: 'virtual' });
@@ -101,8 +113,25 @@ export class RigWays {
     this.#faults = faults;
     if (this.#virtual) await this.openVirtual();
   }
-  person(act: string): void {
-    this.#virtual?.person(act);
+  /** Nobody is at a virtual bench where the rig is real. */
+  person(act: string): Promise<number | undefined> {
+    return this.#virtual?.person(act) ?? Promise.resolve(undefined);
+  }
+  /** The virtual person's meter; nothing to do where the rig is real. */
+  takeMeter(meter: Meter | null): void {
+    this.#virtual?.meter(meter);
+  }
+  /** Null where the rig is real, or the meter can't show what is there. */
+  readMeter(place: MeterPlace): Promise<number | null> {
+    return this.#virtual?.readMeter(place) ?? Promise.resolve(null);
+  }
+  /** A real rig keeps its calibration itself; the virtual one's memory is kept here, by its seed. */
+  async keepMemory(): Promise<void> {
+    const bytes = await this.#virtual?.exportStore();
+    if (bytes) this.memory.setItem(this.#memoryKey, btoa(String.fromCharCode(...bytes)));
+  }
+  get #memoryKey(): string {
+    return `memory of virtual rig ${this.#seed}`;
   }
   /** To see what a lost link looks like. */
   pullCable(): void {
@@ -124,6 +153,14 @@ export class RigWays {
   #remember(kept: Remembered): void {
     this.#remembered = kept;
     this.memory.setItem('rig', JSON.stringify(kept));
+  }
+}
+/** Undefined, a blank rig, where nothing is kept or it is damaged. */
+function keptBytes(kept: string | null): Uint8Array | undefined {
+  try {
+    return kept === null ? undefined : Uint8Array.from(atob(kept), (letter) => letter.charCodeAt(0));
+  } catch {
+    return undefined;
   }
 }
 function readRemembered(memory: Memory): Remembered | null {

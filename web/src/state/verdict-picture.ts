@@ -65,6 +65,8 @@ function zones(limit: Limit, half: number, at: (x: number) => number): Zone[] {
     .map(({ x, kind }, index) => ({ kind, x, width: (edges[index + 1]?.x ?? right) - x }))
     .filter((zone) => zone.width > 0.5);
 }
+/** Decimals that tell round steps apart. */
+export const stepDecimals = (step: number): number => Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
 const clear = (marks: readonly Mark[], others: readonly Mark[], room: number) =>
   marks.filter((mark) => others.every((other) => Math.abs(other.x - mark.x) > room));
 
@@ -84,7 +86,7 @@ export function verdictPicture(
   const guardMarks = limits.flatMap((each) => [each - half, each + half]).filter((x) => x > from && x < to);
   const posts = limits.map((each) => ({ x: at(each), text: `limit ${say(each)} ${shown.unit}` }));
   const steps = niceSteps(from, to);
-  const tickPlaces = decimalsFor(((steps[1] ?? to) - steps[0]) * shown.factor * 0.999);
+  const tickPlaces = stepDecimals(((steps[1] ?? to) - steps[0]) * shown.factor);
   const guards = guardMarks.map((x) => ({ x: at(x), text: say(x) }));
   const wide = guards.length < 2 || Math.abs(guards[1].x - guards[0].x) > 60;
   const off = value < from ? 'left' : value > to ? 'right' : null;
@@ -93,7 +95,7 @@ export function verdictPicture(
     posts,
     guards: wide ? guards : [],
     ticks: clear(
-      steps.map((x) => ({ x: at(x), text: say(x, Math.max(0, tickPlaces - 1)) })),
+      steps.map((x) => ({ x: at(x), text: say(x, tickPlaces) })),
       posts,
       34,
     ),

@@ -1,20 +1,14 @@
 // SPDX-License-Identifier: MIT
 // One result as the verdict screen shows it, worked out from the finding and its judgement: headline, budget
 // lines by share of variance, evidence, what would settle it. Pure; judges nothing itself.
-import type { BudgetLine, Finding } from '#core/measurements/measurement';
+import type { Finding } from '#core/measurements/measurement';
 import type { Judged, VerdictWord } from '#core/verdicts/limit';
-import { liveFigure, reading, shownUnit, twoDigits, type Reading } from './figures.ts';
+import { budgetRows, type BudgetRow } from './budget-rows.ts';
+import { liveFigure, reading, shownUnit, type Reading } from './figures.ts';
 import { limitRange, limitWords, type ResultLine } from './run-summary.ts';
-import { tapsNamed, tapTitle } from '#core/samples/tap-titles';
+import { tapTitle } from '#core/samples/tap-titles';
 import { verdictPicture, type VerdictPicture } from './verdict-picture.ts';
 
-export interface BudgetRow {
-  readonly source: string;
-  readonly origin: string;
-  /** Share of the variance, 0 to 100. */
-  readonly share: number;
-  readonly u: string;
-}
 export interface ResultView {
   readonly id: string;
   readonly title: string;
@@ -36,17 +30,6 @@ export interface ResultView {
   readonly settle: string | null;
 }
 
-function budgetRows(lines: readonly BudgetLine[], factor: number): BudgetRow[] {
-  const total = lines.reduce((sum, line) => sum + line.u * line.u, 0) || 1;
-  return [...lines]
-    .sort((a, b) => b.u - a.u)
-    .map((line) => ({
-      source: tapsNamed(line.source),
-      origin: line.origin,
-      share: Math.round((100 * line.u * line.u) / total),
-      u: twoDigits(line.u * factor),
-    }));
-}
 function sentence(finding: Finding, judged: Judged | undefined, limit: string | null): string {
   if (!finding.measured) return finding.reason;
   if (!judged?.limit || !limit) return 'For information: there is no limit to hold it against.';

@@ -7,6 +7,8 @@ import type { ByteLink } from '#session/byte-link';
 import type { Clock } from '#session/clock';
 import { RigSession } from '#session/rig-session';
 import type { VirtualTruth } from '#core/record/virtual-truth';
+import { CalibrationDesk } from './calibration-desk.ts';
+import type { CalibrationWish } from './calibration-messages.ts';
 import { LiveFeed } from './live-feed.ts';
 import type { FromBench, RigCard, ToBench } from './messages.ts';
 import { PageWatch } from './page-watch.ts';
@@ -36,10 +38,13 @@ export class BenchDesk {
   private truth: RigWay['truth'];
   private readonly page: PageWatch;
   private readonly runs: RunDesk;
+  private readonly calibrations: CalibrationDesk;
+  private way: RigCard['way'] = 'serial';
 
   constructor(private readonly tools: DeskTools) {
     this.page = new PageWatch(tools.now);
     this.runs = new RunDesk(tools.tell);
+    this.calibrations = new CalibrationDesk(tools.tell);
     tools.tell({ kind: 'catalogue', checks: checks.map(checkCard) });
   }
   /** Resolves false when no rig was found there; the page has been told why. */
@@ -53,6 +58,7 @@ export class BenchDesk {
     });
     this.session = session;
     this.truth = way.truth;
+    this.way = way.kind;
     session.states.add((state) => tell({ kind: 'phase', ...phaseOf(state) }));
     try {
       await session.connect();
@@ -72,6 +78,7 @@ export class BenchDesk {
     this.session = null;
     this.live = null;
     this.runs.stop();
+    this.calibrations.stop();
     await session?.close();
   }
   /** Everything but opening; commands that fail are told to the page. */
@@ -80,11 +87,14 @@ export class BenchDesk {
     if (message.kind === 'tick') this.tick();
     else if (message.kind === 'hidden') this.hide(message.hidden);
     else if (message.kind === 'stop') this.stop();
-    else if (message.kind === 'done') this.runs.done(message.askId);
+    else if (message.kind === 'done') this.runs.done(message.askId, message.figure);
     else if (message.kind === 'close') this.close().catch((thrown) => this.trouble('open', thrown));
     else if (message.kind === 'clearTrip')
       session?.clearTrip().catch((thrown) => this.trouble('open', thrown));
     else if (message.kind === 'run') this.run(message).catch((thrown) => this.trouble('run', thrown));
+    else if (message.kind === 'calibrate')
+      this.calibrate(message.wish).catch((thrown) => this.trouble('calibrate', thrown));
+    else if (message.kind === 'calibrationAnswer') this.calibrations.answer(message.askId, message.value);
     else if (message.kind === 'show') this.show(message.runId, message.text);
   }
   private tick(): void {
@@ -95,13 +105,14 @@ export class BenchDesk {
   }
   private hide(hidden: boolean): void {
     this.page.hidden = hidden;
-    if (hidden && this.runs.running) this.stop(hiddenWords);
+    if (hidden && this.busy) this.stop(hiddenWords);
   }
   /** The safe order at once; a run breaks off with it. */
   private stop(words?: string): void {
     const { session } = this;
-    const idle = !this.runs.running;
+    const idle = !this.busy;
     this.runs.stop(words);
+    this.calibrations.stop(words);
     if (!session || session.state.kind === 'none' || session.state.kind === 'lost') return;
     const sent = idle ? session.end() : session.ask({ type: 'safeAll' });
     sent.catch((thrown) => this.trouble('open', thrown));
@@ -109,10 +120,22 @@ export class BenchDesk {
   private async run(message: Extract<ToBench, { kind: 'run' }>): Promise<void> {
     const check = checks.find(({ id }) => id === message.checkId);
     if (!check) throw new RangeError(`there is no check "${message.checkId}"`);
-    if (!this.session || this.runs.running)
-      throw new Error('The bench is not ready. Connect a rig, or end the run that goes on.');
-    await this.runs.run(this.session, check, message, this.truth);
+    await this.runs.run(this.ready(), check, message, this.truth);
     if (this.session?.state.kind === 'ready') await this.watchTaps().catch(() => {});
+  }
+  private async calibrate(wish: CalibrationWish): Promise<void> {
+    const session = this.ready();
+    await this.calibrations.run(session, wish);
+    if (this.session !== session || session.state.kind !== 'ready') return;
+    this.tools.tell({ kind: 'rig', rig: rigCard(session, this.way) });
+    await this.watchTaps().catch(() => {});
+  }
+  private get busy(): boolean {
+    return this.runs.running || this.calibrations.running;
+  }
+  private ready(): RigSession {
+    if (this.session && !this.busy) return this.session;
+    throw new Error('The bench is not ready. Connect a rig, or end the run that goes on.');
   }
   private show(runId: string, text: string): void {
     try {
@@ -130,7 +153,7 @@ export class BenchDesk {
     await this.session?.ask({ type: 'scanList', fast, slow: 7 });
     await this.session?.ask({ type: 'stream', on: 1 });
   }
-  private trouble(during: 'open' | 'run' | 'show', thrown: unknown): void {
+  private trouble(during: 'open' | 'run' | 'show' | 'calibrate', thrown: unknown): void {
     this.tools.tell({ kind: 'trouble', words: wordsOf(thrown), during });
   }
 }

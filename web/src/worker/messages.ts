@@ -3,6 +3,9 @@
 // asks and is told; it never sees frames. Times in `S` are rig time since the run began.
 import { z } from 'zod';
 import { carSchema, partKinds } from '#core/parts/part';
+import { numberWantedSchema } from '#core/units/asked-number';
+import { descriptorSchema, storeSchema } from '#core/samples/rig-description';
+import { fromCalibration, toCalibration } from './calibration-messages.ts';
 
 /** Columns of one tap: mean times and values in the tap's unit. NaN marks a gap. */
 const column = z.custom<Float64Array>(
@@ -45,8 +48,10 @@ export const toBenchSchema = z.discriminatedUnion('kind', [
     car: carSchema,
     startedAt: z.string(),
   }),
-  z.object({ kind: z.literal('done'), askId: z.number() }),
+  /** `figure` where one was wanted. */
+  z.object({ kind: z.literal('done'), askId: z.number(), figure: z.number().optional() }),
   z.object({ kind: z.literal('clearTrip') }),
+  ...toCalibration,
   /** A record opened again, as text: its columns for the charts. */
   z.object({ kind: z.literal('show'), runId: z.string(), text: z.string() }),
 ]);
@@ -71,6 +76,10 @@ export const rigCardSchema = z.object({
   name: z.string(),
   taps: z.array(tapCardSchema),
   loadsOhm: z.array(z.number()),
+  /** All it says of itself, and what it keeps as it keeps it. */
+  description: z.object({ descriptor: descriptorSchema, store: storeSchema.nullable() }),
+  /** Tap ids, and the limited feed's resistor. */
+  calibratable: z.array(z.string()),
   vendor: z.number().optional(),
   product: z.number().optional(),
 });
@@ -104,13 +113,24 @@ export const fromBenchSchema = z.discriminatedUnion('kind', [
     words: z.string(),
     leftS: z.number(),
   }),
-  /** A hand is wanted on the bench; answered by `done`. */
-  z.object({ kind: z.literal('ask'), runId: z.string(), askId: z.number(), words: z.string() }),
+  /** A hand is wanted on the bench, or a figure read there; answered by `done`. */
+  z.object({
+    kind: z.literal('ask'),
+    runId: z.string(),
+    askId: z.number(),
+    words: z.string(),
+    wanted: numberWantedSchema.optional(),
+  }),
   /** Columns that follow those sent before, or, when fresh, stand in their place. */
   z.object({ kind: z.literal('trace'), trace: traceSchema, fresh: z.boolean() }),
   /** The record as text, ready to be kept. */
   z.object({ kind: z.literal('finished'), runId: z.string(), text: z.string() }),
+  ...fromCalibration,
   /** Something was refused or failed: what was wrong and what to do. */
-  z.object({ kind: z.literal('trouble'), words: z.string(), during: z.enum(['open', 'run', 'show']) }),
+  z.object({
+    kind: z.literal('trouble'),
+    words: z.string(),
+    during: z.enum(['open', 'run', 'show', 'calibrate']),
+  }),
 ]);
 export type FromBench = z.infer<typeof fromBenchSchema>;

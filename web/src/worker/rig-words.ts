@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What the worker tells the page of a session: its phase in a word, the rig as a card, a check as a card.
 import type { Check } from '#checks/check';
+import { calibratable } from '#session/calibration/calibrate';
 import type { RigSession } from '#session/rig-session';
 import type { SessionState } from '#session/session-state';
 import type { CheckCard, RigCard, RigPhase } from './messages.ts';
@@ -28,6 +29,8 @@ export function rigCard(session: RigSession, way: RigCard['way']): RigCard {
     name: store?.name ?? '',
     taps: descriptor.taps.map(({ id, unit, low, high }) => ({ id, unit, low, high })),
     loadsOhm: [...descriptor.loadsOhm],
+    description: { descriptor, store: session.keptStore },
+    calibratable: calibratable(session.rig),
   };
 }
 export const checkCard = (check: Check): CheckCard => ({

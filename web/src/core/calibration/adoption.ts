@@ -3,6 +3,7 @@
 // through the very budget that checks use. Adopted when it is nowhere worse and somewhere better than declared;
 // said in words with both figures. It stores nothing.
 import { halfWidth } from '../measurements/coverage-interval.ts';
+import type { BudgetLine } from '../measurements/measurement.ts';
 import { budgetOf, uncertain } from '../measurements/quantity.ts';
 import { linearityLines, pinShare } from '../measurements/tap-errors.ts';
 import { scaleLines } from '../measurements/tap-reading.ts';
@@ -62,17 +63,21 @@ function disagree(tap: Tap, a: CalibrationLine, b: CalibrationLine): boolean {
   });
 }
 /** U of the line alone at a value. */
-function lineU(tap: Tap, { gainU, offsetU, correlation }: CalibrationLine, at: number): number {
+export function lineU(tap: Tap, { gainU, offsetU, correlation }: CalibrationLine, at: number): number {
   if (tap.quantity === 'current') return gainU * at;
   return Math.sqrt((gainU * at) ** 2 + 2 * correlation * gainU * at * offsetU + offsetU ** 2);
 }
 /** U of one reading at a value; currents are read after a zero trim. Noise is left out: it is the run's. */
-export function tapU(rig: RigDescription, tap: Tap, value: number): number {
+export const tapU = (rig: RigDescription, tap: Tap, value: number): number =>
+  halfWidth(tapBudget(rig, tap, value));
+
+/** The lines that U is made of, as in a check's result. */
+export function tapBudget(rig: RigDescription, tap: Tap, value: number): readonly BudgetLine[] {
   const trimmed = tap.quantity === 'current';
   const { nominalSupplyV: supplyV } = rig.descriptor;
   const at = { code: codeAt(tap, value, supplyV), share: pinShare(tap, value, trimmed), supplyV };
   const lines = [...scaleLines(rig, tap, value, trimmed), ...linearityLines(rig, tap, at)];
-  return halfWidth(budgetOf(uncertain(value, lines)));
+  return budgetOf(uncertain(value, lines));
 }
 export const withLine = (rig: RigDescription, line: CalibrationLine): RigDescription => {
   const { serial = '', name = '', calibration = [] } = rig.store ?? {};

@@ -169,7 +169,7 @@ class Guide {
     const bench = new RunBench(session, waits, {
       car: wish.car,
       taps: [],
-      ask: (words) => wish.hands.act(words, 'live'),
+      ask: (words) => wish.hands.act({ words, after: 'live', taps: [] }),
       progress: wish.progress ?? (() => {}),
     });
     const unwatch = watchRun(session, waits, wish.signal);

@@ -5,7 +5,7 @@ import { CalibrationRefused } from '#core/calibration/calibration-refused';
 import { usualMeter } from '#core/calibration/meter';
 import { readMeter, type MeterQuestion } from './calibration-hands.ts';
 
-const question = { words: 'Enter V.', quantity: 'voltage', place: 'source' } as const;
+const question = { words: 'Enter V.', quantity: 'voltage', place: 'source', taps: [] } as const;
 /** A person who gives these numbers, one a question, and a tap that is near 7.6 V only. */
 function person(...given: number[]) {
   const asked: MeterQuestion[] = [];

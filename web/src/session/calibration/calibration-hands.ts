@@ -7,16 +7,24 @@ import { readingOf, type Meter, type MeterQuantity } from '#core/calibration/met
 export type MeterPlace = 'source' | 'packCurrent' | 'railCurrent' | 'limitedFeed';
 /** What comes after the person has done it: nothing is fed, the feed comes on, or a load while it is on. */
 export type AfterAct = 'safe' | 'goes live' | 'live';
+export interface ActQuestion {
+  readonly words: string;
+  readonly after: AfterAct;
+  /** Whose values tell that it is done right. */
+  readonly taps: readonly string[];
+}
 export interface MeterQuestion {
   readonly words: string;
   readonly quantity: MeterQuantity;
   readonly place: MeterPlace;
+  /** What lies where the meter lies. */
+  readonly taps: readonly string[];
   /** Why what was entered before can't be used; null for the first time. */
   readonly refused: string | null;
 }
 export interface CalibrationHands {
   /** Resolves when the person has done what the words say. */
-  act(words: string, after: AfterAct): Promise<void>;
+  act(question: ActQuestion): Promise<void>;
   /** The number that the meter shows, as the person enters it. */
   read(question: MeterQuestion): Promise<number>;
 }

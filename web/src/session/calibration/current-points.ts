@@ -51,16 +51,17 @@ export async function currentPoints(
   { place, wiring }: Circuit,
   taps: readonly string[],
 ): Promise<PointsByTap> {
-  await bench.guard(() => wish.hands.act(wiring, 'goes live'));
+  await bench.guard(() => wish.hands.act({ words: wiring, after: 'goes live', taps }));
   await bench.powerUp(plan);
   const quiet = quietStretch(bench.samples);
   const points = new Map(taps.map((id): [string, CalibrationPoint[]] => [id, [zeroAt(bench, id, quiet)]]));
   points.forEach(([zero], id) => wish.took?.(id, zero));
   for (const mask of masks) {
-    const stretch = await loadStretch(bench, wish, mask);
+    const stretch = await loadStretch(bench, wish, { mask, taps });
     if (!stretch) continue;
     const words = 'Enter the greatest reading that the meter holds, in A.';
-    await meteredPoints(bench, wish, { question: { words, quantity: 'current', place }, stretch, points });
+    const question = { words, quantity: 'current', place, taps } as const;
+    await meteredPoints(bench, wish, { question, stretch, points });
   }
   return points;
 }
@@ -69,15 +70,20 @@ function zeroAt(bench: RunBench, id: string, quiet: Stretch): CalibrationPoint {
   return zeroPoint(shown, u);
 }
 /** Null where the bank can't carry the step long enough to be read. */
-async function loadStretch(bench: RunBench, wish: CalibrationWish, mask: number): Promise<Stretch | null> {
+async function loadStretch(
+  bench: RunBench,
+  wish: CalibrationWish,
+  { mask, taps }: { readonly mask: number; readonly taps: readonly string[] },
+): Promise<Stretch | null> {
   const seconds = loadSeconds(bench, mask);
   if (seconds < shortestLoadS) return null;
   const ohms = ohmsOf(bench, mask);
   await bench.guard(() =>
-    wish.hands.act(
-      `Let the meter hold its greatest reading (MAX), clear it, then go on: ${ohms} come on for ${seconds.toFixed(1)} s.`,
-      'live',
-    ),
+    wish.hands.act({
+      words: `Let the meter hold its greatest reading (MAX), clear it, then go on: ${ohms} come on for ${seconds.toFixed(1)} s.`,
+      after: 'live',
+      taps,
+    }),
   );
   try {
     await bench.load(mask, seconds);

@@ -32,7 +32,9 @@ export async function feedLine(
   const label = { date: wish.today, origin: wish.feedBy };
   if (wish.feedBy === 'meter') {
     const words = `With the pack unplugged, put the meter across the resistor of the limited feed (${declaredOhm} ohm) and enter what it shows, in ohm.`;
-    const ohm = await bench.guard(() => readMeter(wish, { words, quantity: 'resistance', place: 'limitedFeed' }));
+    const ohm = await bench.guard(() =>
+      readMeter(wish, { words, quantity: 'resistance', place: 'limitedFeed', taps: [] }),
+    );
     return feedFromMeter(declaredOhm, readingOf(wish.meter, 'resistance', ohm), label);
   }
   const { points, tiltU } = await fill(bench, wish, counted);
@@ -40,8 +42,12 @@ export async function feedLine(
   return feedFromTaps(declaredOhm, points, Math.hypot(tiltU, ...gains), label);
 }
 async function fill(bench: RunBench, { hands }: CalibrationWish, counted: RigDescription): Promise<Fill> {
-  await bench.guard(() => 
-    hands.act('Plug pack and speed controller; leave motor and servo unplugged.', 'goes live'),
+  await bench.guard(() =>
+    hands.act({
+      words: 'Plug pack and speed controller; leave motor and servo unplugged.',
+      after: 'goes live',
+      taps: ['packVoltage', 'controllerVoltage', 'packCurrentNarrow'],
+    }),
   );
   await startStream(bench);
   await untilStopProven(bench);

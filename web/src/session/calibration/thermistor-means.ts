@@ -29,7 +29,7 @@ export async function thermistorLines(
   await bench.scan(powerPlan);
   await bench.command({ type: 'stream', on: 1 });
   const which = taps.map(tapWords).join(', ');
-  await bench.guard(() => hands.act(wordsFor[thermistorsIn](which), 'safe'));
+  await bench.guard(() => hands.act({ words: wordsFor[thermistorsIn](which), after: 'safe', taps }));
   const stretch = await keepStretch(bench, 0.2, lengthS);
   const readings = taps.map((id): ThermistorReading => {
     const { shown, u } = tapMean(bench, id, stretch);

@@ -30,14 +30,15 @@ export async function voltagePoints(
   const leads = taps.map(tapWords).join(', ');
   for (const source of sources) {
     await bench.guard(() =>
-      wish.hands.act(
-        `Unplug pack, speed controller and servo. Put the leads of ${leads} together on ${source}, plus to plus, with the ground lead on minus.`,
-        'safe',
-      ),
+      wish.hands.act({
+        words: `Unplug pack, speed controller and servo. Put the leads of ${leads} together on ${source}, plus to plus, with the ground lead on minus.`,
+        after: 'safe',
+        taps,
+      }),
     );
     const stretch = await keepStretch(bench, settleS, lengthS);
     const words = 'Put the meter across the source and enter what it shows, in V.';
-    const question = { words, quantity: 'voltage', place: 'source' } as const;
+    const question = { words, quantity: 'voltage', place: 'source', taps } as const;
     await meteredPoints(bench, wish, { question, stretch, points });
   }
   return points;

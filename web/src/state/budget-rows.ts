@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: MIT
+// Lines of a budget as a table shows them: widest first, each with its share of the variance. Pure.
+import type { BudgetLine } from '#core/measurements/measurement';
+import { tapsNamed } from '#core/samples/tap-titles';
+import { twoDigits } from './figures.ts';
+
+export interface BudgetRow {
+  readonly source: string;
+  readonly origin: string;
+  /** Share of the variance, 0 to 100. */
+  readonly share: number;
+  readonly u: string;
+}
+/** `factor` from the budget's unit to the shown one. */
+export function budgetRows(lines: readonly BudgetLine[], factor: number): BudgetRow[] {
+  const total = lines.reduce((sum, line) => sum + line.u * line.u, 0) || 1;
+  return [...lines]
+    .sort((a, b) => b.u - a.u)
+    .map((line) => ({
+      source: tapsNamed(line.source),
+      origin: line.origin,
+      share: Math.round((100 * line.u * line.u) / total),
+      u: twoDigits(line.u * factor),
+    }));
+}
