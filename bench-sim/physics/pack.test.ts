@@ -11,6 +11,8 @@ const plain = {
   seriesOhm: 0.01,
   polarisationOhm: 0.006,
   polarisationS: 2,
+  lowerShare: 0.5,
+  reversed: false,
 };
 const run = (pack: Pack, seconds: number, packA: number) => {
   for (let k = 0; k < Math.round(seconds / stepS); k++) pack.step(packA);

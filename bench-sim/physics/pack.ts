@@ -49,6 +49,11 @@ export class Pack {
     this.openV = this.lowerOpenV + cellOpenV(this.p.charge[1] - taken);
   }
   lowerCellV(packA: number): number {
-    return this.lowerOpenV - (packA * this.p.seriesOhm + this.polarisationV) / 2;
+    return this.lowerOpenV - (packA * this.p.seriesOhm + this.polarisationV) * this.p.lowerShare;
+  }
+  /** As the balance tap and the rig's common see it; of a changed-over pack, the upper cell below zero. */
+  midV(packA: number): number {
+    const lowerV = this.lowerCellV(packA);
+    return this.p.reversed ? lowerV - this.openV + packA * this.p.seriesOhm + this.polarisationV : lowerV;
   }
 }

@@ -20,6 +20,8 @@ export function drawPack(random: SeededRandom, railSettingV: number): PackParame
     seriesOhm: random.between(6e-3, 13e-3),
     polarisationOhm: random.between(4e-3, 9e-3),
     polarisationS: random.between(1, 3),
+    lowerShare: 0.5,
+    reversed: false,
   };
 }
 export function drawLine(random: SeededRandom): SupplyLineParameters {

@@ -1,11 +1,25 @@
 // SPDX-License-Identifier: MIT
 // What the faults of supply and receiver rail do to a healthy car's numbers. Severity 0 leaves every number as it was.
 import type { Effects } from './fault-effects.ts';
+import { cellOpenV, chargeAt } from './pack.ts';
+import type { CarParameters } from './parameters.ts';
 import { railSourceOhm } from './steady-state.ts';
+
+/** Brings a cell towards another resting voltage. */
+const restAt = ({ pack }: CarParameters, cell: 0 | 1, cellV: (nowV: number) => number): void => {
+  pack.charge[cell] = chargeAt(cellV(cellOpenV(pack.charge[cell])));
+};
 
 export const supplyEffects: Effects = {
   'soft-rail': (car, severity) => {
     car.rail.droopOhm += severity * (0.14 - railSourceOhm(car));
+  },
+  'reversed-pack': ({ pack }) => {
+    pack.reversed = true;
+  },
+  'unequal-cells': (car, severity) => restAt(car, 0, (nowV) => nowV - 0.6 * severity),
+  'flat-pack': (car, severity) => {
+    for (const cell of [0, 1] as const) restAt(car, cell, (nowV) => nowV + severity * (3.15 - nowV));
   },
   'rail-current-limit': ({ rail }, severity) => {
     rail.limitA += severity * (1.5 - rail.limitA);

@@ -113,9 +113,7 @@ describe('troubles of a whole car', () => {
         baselines: [{ ...baseline, checkResultId: 'servo-stall/torque' }],
       }),
     ).toEqual([
-      expect.stringMatching(
-        /^No check has a result "motor-no-load\/torque"\. There are: rail-sag\/source-resistance, /,
-      ),
+      expect.stringMatching(/^No check has a result "motor-no-load\/torque"\. There are: [a-z-]+\/[a-z-]+, /),
       expect.stringMatching(/3300 A is more than 30 times above the default of 3\.75 A/),
       expect.stringMatching(/"servo-stall\/torque", and no check has that result/),
     ]));

@@ -3,6 +3,8 @@
 // for what result and class, what is usual, where the limit lies, under what condition, and what its figures are
 // worth. None of them has a published source. Electric motors of 540 size with two poles on two cells.
 import { z } from 'zod';
+import { motorRows } from './motor-class-data.ts';
+import { supplyRows } from './supply-class-data.ts';
 
 const marks = [
   'from memory, no source',
@@ -18,14 +20,19 @@ export const classRowSchema = z
     partClass: z.string().min(1),
     /** The class holds up to and with this many turns. */
     upToTurns: z.number().positive().optional(),
+    /** The class is of packs of this chemistry. */
+    chemistry: z.string().min(1).optional(),
     typical: span.optional(),
     unit: z.string().min(1),
     /** What the bounds are multiples of; absent: they are in the unit itself. */
-    of: z.enum(['rail setting', 'receiver floor', 'one over turns', 'electrical floor']).optional(),
+    of: z.enum(['rail setting', 'receiver floor', 'one over turns', 'electrical floor', 'cells']).optional(),
     min: z.number().positive().optional(),
     max: z.number().positive().optional(),
     /** Watched below this share of the rail setting. */
     watchBelowSetting: z.number().positive().optional(),
+    /** Watched beyond these; multiples as the bounds. */
+    watchMin: z.number().positive().optional(),
+    watchMax: z.number().positive().optional(),
     condition: z.string().min(1),
     mark: z.enum(marks),
   })
@@ -103,6 +110,42 @@ export const classRows: readonly ClassRow[] = z.array(classRowSchema).parse([
     mark: 'computed, from figures with no source',
   },
   {
+    result: 'radio-range/wheel-channel',
+    partClass: 'any radio',
+    unit: 'channel',
+    min: 1,
+    max: 1,
+    condition: 'steering on channel 1, throttle on channel 2',
+    mark: 'common practice, no source',
+  },
+  {
+    result: 'radio-range/throttle-travel',
+    partClass: 'any radio',
+    typical: [350, 500],
+    unit: 'us',
+    min: 200,
+    condition: 'full throttle is the longer pulse',
+    mark: fromMemory,
+  },
+  {
+    result: 'radio-range/brake-travel',
+    partClass: 'any radio',
+    typical: [350, 500],
+    unit: 'us',
+    min: 100,
+    condition: 'full brake is the shorter pulse',
+    mark: fromMemory,
+  },
+  {
+    result: 'radio-range/radio-jitter',
+    partClass: 'any radio',
+    typical: [0.5, 2],
+    unit: 'us',
+    max: 5,
+    condition: 'more than that and a servo with a fine dead band hunts',
+    mark: fromMemory,
+  },
+  {
     result: 'rail-sag/source-resistance',
     partClass: 'any controller',
     typical: [0.02, 0.06],
@@ -130,6 +173,8 @@ export const classRows: readonly ClassRow[] = z.array(classRowSchema).parse([
     condition: "the receiver's minimum plus 0.5 V; watched from 85 % of the setting",
     mark: 'common practice, no source',
   },
+  ...supplyRows,
+  ...motorRows,
 ]);
 /** How far a part may stray from its own rating or baseline, as shares; watch levels inside. From memory. */
 export const allowances = {

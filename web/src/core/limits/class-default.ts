@@ -23,13 +23,15 @@ export function classDefault(key: string, car: Car): Limit | undefined {
   if (isServoClass(row)) return carried(limit, scaledRating('current', [atClassV], car.servo.ratedVoltageV));
   if (row.result === 'motor-no-load/no-load-current')
     return carried(limit, scaledNoLoad(atClassV, noLoadV(car)));
-  return watched(limit, row, car);
+  return watched(limit, row, car, base);
 }
 /** The row of the car's part class; for a motor of more turns than any class, the last one. */
 export function rowOf(key: string, car: Car): ClassRow | undefined {
   const rows = classRows.filter(({ result }) => result === key);
   if (rows.some(({ upToTurns }) => upToTurns !== undefined))
     return rows.find(({ upToTurns }) => car.motor.turns <= (upToTurns ?? 0)) ?? rows.at(-1);
+  if (rows.some(({ chemistry }) => chemistry !== undefined))
+    return rows.find(({ chemistry }) => chemistry === car.pack.chemistry);
   if (!rows.some(isServoClass)) return rows[0];
   if (electricalFloorA(car.servo) !== undefined) return rows.find(({ of }) => of === 'electrical floor');
   return rows.find(({ partClass }) => partClass === car.servo.size);
@@ -37,15 +39,21 @@ export function rowOf(key: string, car: Car): ClassRow | undefined {
 const isServoClass = ({ partClass }: ClassRow): boolean =>
   partClass === 'standard' || partClass === 'low-profile';
 
-function baseOf({ of }: ClassRow, { motor, servo, controller }: Car): number | undefined {
+function baseOf({ of }: ClassRow, { motor, servo, controller, pack }: Car): number | undefined {
   if (of === 'rail setting') return controller.railSettingV;
   if (of === 'receiver floor') return controller.railFloorV;
   if (of === 'one over turns') return 1 / motor.turns;
+  if (of === 'cells') return pack.cells;
   return of === 'electrical floor' ? electricalFloorA(servo) : 1;
 }
-function watched(limit: Limit, { watchBelowSetting }: ClassRow, { controller }: Car): Limit {
-  const warnMin = (watchBelowSetting ?? 0) * controller.railSettingV;
-  return warnMin > (limit.min ?? Number.POSITIVE_INFINITY) ? { ...limit, warnMin } : limit;
+function watched(limit: Limit, row: ClassRow, { controller }: Car, base: number): Limit {
+  const { watchBelowSetting, watchMin = 0, watchMax } = row;
+  const warnMin = Math.max((watchBelowSetting ?? 0) * controller.railSettingV, watchMin * base);
+  return {
+    ...limit,
+    ...(warnMin > (limit.min ?? Number.POSITIVE_INFINITY) && { warnMin }),
+    ...(watchMax !== undefined && { warnMax: watchMax * base }),
+  };
 }
 /** Classes of servos and no-load currents are told at 7.4 V; carried to the voltage the result is given at, or none. */
 const atClassV: RatingAt = { value: 1, atV: 7.4 };

@@ -43,6 +43,13 @@ const thermistor = (id: string, mux: number): Tap => ({
   cornerHz: 50,
   error: { gain: 0, offset: 0.6, drift: 0, inlLsb: 1, noiseLsb: 0.6 },
 });
+const selected = (
+  id: string,
+  mux: number,
+  scale: [number, number],
+  range: [number, number],
+  error: Tap['error'],
+): Tap => ({ ...linear(id, 7, 'voltage', scale, range, error), mux });
 const taps: readonly Tap[] = [
   linear('packVoltage', 0, 'voltage', [0, 2], [0, 10], divider),
   linear('packCurrentNarrow', 1, 'current', [0.8, 2.5], [-2, 10], shunt(0.05, 0.005)),
@@ -54,6 +61,8 @@ const taps: readonly Tap[] = [
   thermistor('thermistorServo', 1),
   thermistor('thermistorController', 2),
   thermistor('thermistorAmbient', 3),
+  selected('midCell', 5, [0, 1], [0, 5], { ...divider, offset: 0.01, drift: 0.0025 }),
+  selected('polarity', 6, [2.5, 6], [-15, 15], { ...divider, gain: 0.01, offset: 0.06, drift: 0.015 }),
 ];
 export function testRig(store: Partial<Store> = {}, without: readonly string[] = []): RigDescription {
   return {

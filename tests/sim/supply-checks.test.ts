@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: MIT
+// The supply's checks on the compiled firmware and the virtual bench: a healthy car passes with the truth inside every
+// interval, each fault of the area is caught.
+import { describe, expect, it } from 'vitest';
+import { checkById } from '#checks/index';
+import type { RunRecord } from '#core/record/run-record';
+import { runCheck } from '#session/check-runner';
+import { label } from '#session/session-fixture';
+import { faultTable, type FaultName } from '#sim/faults/faults';
+import { benchInProcess } from '../support/bench-in-process.ts';
+
+async function run(checkId: string, seed: number, fault?: FaultName) {
+  const { rig, session, car } = await benchInProcess(seed, fault ? { [fault]: 1 } : {});
+  const check = checkById(checkId)!;
+  const { record } = await runCheck(session, check, { car, label, ask: async (words) => rig.person(words) });
+  const truth = rig.plant.truth();
+  await session.close();
+  return { record, truth };
+}
+function coversTruth({ findings }: RunRecord, truth: Readonly<Record<string, number>>): void {
+  for (const finding of findings) {
+    if (!finding.measured) throw new Error(`${finding.id}: ${finding.reason}`);
+    expect(truth[finding.id], finding.id).toBeGreaterThanOrEqual(finding.interval[0]);
+    expect(truth[finding.id], finding.id).toBeLessThanOrEqual(finding.interval[1]);
+  }
+}
+const healthy = [['rest-voltage', 4]] as const;
+describe('a healthy car', () => {
+  it.each(healthy)('passes %s with the truth inside, seed %i', async (checkId, seed) => {
+    const { record, truth } = await run(checkId, seed);
+    expect(record.verdict).toBe('pass');
+    coversTruth(record, truth);
+  });
+});
+const ofArea: readonly FaultName[] = ['reversed-pack', 'unequal-cells', 'flat-pack'];
+describe('a faulty car', () => {
+  it.each(ofArea)('%s is caught by its check', async (name) => {
+    const { check, verdict, result } = faultTable.find((fault) => fault.name === name)!;
+    const { record } = await run(check, 3, name);
+    const judged = record.judged.find(({ id }) => id === result);
+    expect(judged?.verdict ?? record.verdict).toBe(verdict === 'fail' ? 'fail' : 'not measured');
+  });
+});

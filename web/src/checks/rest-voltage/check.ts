@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: MIT
+// rest-voltage: is the pack the right way round, full enough, and are its cells alike? Nothing is switched on.
+import type { Check } from '../check.ts';
+import { packCaution } from '../cautions.ts';
+import { analyse, results } from './analysis.ts';
+import { evidenceSchema, type Evidence } from './evidence.ts';
+import { limits } from './limits.ts';
+import { procedure } from './procedure.ts';
+
+export const restVoltage: Check<Evidence> = {
+  id: 'rest-voltage',
+  title: 'Pack at rest: polarity and cells',
+  part: 'pack',
+  why: 'A reversed pack kills a speed controller at once, and one weak cell ends a race early.',
+  needs: { taps: ['packVoltage', 'polarity', 'midCell'], outputs: [] },
+  wiring: [
+    {
+      words: 'Pack lead through the pack adapter; the speed controller may stay unplugged.',
+      tap: 'polarity',
+    },
+    { words: 'Balance lead of the pack into the balance tap.', tap: 'midCell' },
+  ],
+  cautions: [packCaution],
+  durationS: 3,
+  moves: 'Nothing is switched on and nothing moves.',
+  place: 'pack',
+  results,
+  evidenceSchema,
+  procedure,
+  analyse,
+  limits,
+};

@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: MIT
+// Rows of the class data for pack, first power, rail and ripple. None of them has a published source; each says what
+// its figures are worth.
+
+const fromMemory = 'from memory, no source';
+const commonPractice = 'common practice, no source';
+
+/** Volts of one resting cell: run down, half full, full, and where charger or chemistry must be wrong. */
+interface CellVolts {
+  readonly chemistry: string;
+  readonly words: string;
+  readonly empty: number;
+  readonly half: number;
+  readonly full: number;
+  readonly most: number;
+}
+const cells: readonly CellVolts[] = [
+  { chemistry: 'lipo', words: 'lithium polymer', empty: 3.3, half: 3.75, full: 4.2, most: 4.3 },
+  {
+    chemistry: 'liHv',
+    words: 'high-voltage lithium polymer',
+    empty: 3.3,
+    half: 3.75,
+    full: 4.35,
+    most: 4.45,
+  },
+  { chemistry: 'lifepo4', words: 'lithium iron phosphate', empty: 3.0, half: 3.25, full: 3.6, most: 3.75 },
+  { chemistry: 'nimh', words: 'nickel metal hydride', empty: 1.1, half: 1.25, full: 1.5, most: 1.65 },
+];
+const told = ({ empty, half, full, most }: CellVolts) =>
+  `a resting cell is run down at ${empty} V, and none of the kind is charged to ${most} V; watched below ${half} V (half full) and above ${full} V (full)`;
+const restRows = (result: string) =>
+  cells.map((cell) => ({
+    result: `rest-voltage/${result}`,
+    partClass: cell.words,
+    chemistry: cell.chemistry,
+    unit: 'V',
+    min: cell.empty,
+    max: cell.most,
+    watchMin: cell.half,
+    watchMax: cell.full,
+    condition: told(cell),
+    mark: commonPractice,
+    ...(result === 'pack-voltage' && { of: 'cells' }),
+  }));
+
+export const supplyRows = [
+  ...restRows('pack-voltage'),
+  ...restRows('lower-cell'),
+  ...restRows('upper-cell'),
+  {
+    result: 'rest-voltage/pack-polarity',
+    partClass: 'any pack',
+    unit: 'V',
+    min: 1,
+    condition: 'plus where plus belongs; a reversed pack shows below zero',
+    mark: commonPractice,
+  },
+  {
+    result: 'rest-voltage/cell-imbalance',
+    partClass: 'any pack',
+    typical: [0, 0.01],
+    unit: 'V',
+    max: 0.2,
+    condition:
+      'so far apart one is damaged; they are commonly kept within 0.02 V, which a charger or a meter at the balance plug can tell and this bench cannot',
+    mark: fromMemory,
+  },
+];
