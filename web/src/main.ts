@@ -8,6 +8,7 @@ import { Calibration } from './state/calibration.svelte.ts';
 import { Logbook } from './state/logbook.svelte.ts';
 import { pageContext, type Page } from './state/page.ts';
 import { Places } from './state/places.svelte.ts';
+import { Recovery } from './state/recovery.ts';
 import { Reader } from './state/reader.svelte.ts';
 import { RigWays } from './state/rig-ways.svelte.ts';
 import { Run } from './state/run.svelte.ts';
@@ -52,5 +53,6 @@ document.addEventListener('visibilitychange', () =>
 addEventListener('pagehide', () => page.bench.stop());
 setInterval(() => page.bench.tick(), 100);
 mount(App, { target: document.getElementById('page')!, context: pageContext(page) });
-void page.logbook.load();
+const recovery = new Recovery(page.bench, page.logbook);
+void page.logbook.load().then(() => recovery.begin());
 void page.ways.reconnect();

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The logbook's place in the browser: IndexedDB, two stores, so that a list never loads whole records. It knows
 // keys, not what a run is; what comes back is unchecked.
-import { openDB, type IDBPDatabase } from 'idb';
+import { openDatabase } from './database.ts';
 
 export interface Kept {
   readonly id: string;
@@ -14,16 +14,8 @@ export interface LogbookStore {
   remove(id: string): Promise<void>;
 }
 
-const open = (): Promise<IDBPDatabase> =>
-  openDB('bench-marshal', 1, {
-    upgrade(database) {
-      database.createObjectStore('summaries', { keyPath: 'id' });
-      database.createObjectStore('records');
-    },
-  });
-
 export function logbookStore(): LogbookStore {
-  const database = open();
+  const database = openDatabase();
   return {
     summaries: async () => (await database).getAll('summaries'),
     record: async (id) => (await database).get('records', id),

@@ -194,6 +194,7 @@ export class Run implements RunEars {
     this.#opened = opened;
     this.#summary = null;
     await this.tools.logbook.end({ ...opened.summary, endedAt: this.#stamp() }, text);
+    this.tools.bench.tell({ kind: 'kept', runId: opened.summary.id });
   }
   #stamp(): string {
     return new Date(this.tools.now()).toISOString();

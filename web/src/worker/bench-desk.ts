@@ -6,7 +6,9 @@ import { checks } from '#checks/index';
 import type { ByteLink } from '#session/byte-link';
 import type { Clock } from '#session/clock';
 import { RigSession } from '#session/rig-session';
+import { writeRecord } from '#core/record/record-reader';
 import type { VirtualTruth } from '#core/record/virtual-truth';
+import type { JournalStore } from '../adapters/journal-store.ts';
 import { CalibrationDesk } from './calibration-desk.ts';
 import type { CalibrationWish } from './calibration-messages.ts';
 import { LiveFeed } from './live-feed.ts';
@@ -14,6 +16,7 @@ import type { FromBench, RigCard, ToBench } from './messages.ts';
 import { PageWatch } from './page-watch.ts';
 import { checkCard, phaseOf, rigCard } from './rig-words.ts';
 import { RunDesk } from './run-desk.ts';
+import { RunJournal } from './run-journal.ts';
 
 /** How a rig is reached, and what it is asked for when a run is over. */
 export interface RigWay {
@@ -27,6 +30,8 @@ export interface DeskTools {
   readonly randomWord: () => number;
   /** The computer's date, as in 2026-11-25: old calibrations count less. */
   readonly today?: () => string;
+  /** Where runs are written as they go. */
+  readonly journal?: JournalStore;
 }
 const hiddenWords =
   'The page was hidden, and a hidden page cannot watch a run. Keep it in front and run the check again.';
@@ -38,12 +43,15 @@ export class BenchDesk {
   private truth: RigWay['truth'];
   private readonly page: PageWatch;
   private readonly runs: RunDesk;
+  private readonly journal?: RunJournal;
   private readonly calibrations: CalibrationDesk;
   private way: RigCard['way'] = 'serial';
 
   constructor(private readonly tools: DeskTools) {
     this.page = new PageWatch(tools.now);
-    this.runs = new RunDesk(tools.tell);
+    const lost = (words: string) => tools.tell({ kind: 'trouble', words, during: 'run' });
+    this.journal = tools.journal && new RunJournal(tools.journal, tools.now, lost);
+    this.runs = new RunDesk(tools.tell, this.journal);
     this.calibrations = new CalibrationDesk(tools.tell);
     tools.tell({ kind: 'catalogue', checks: checks.map(checkCard) });
   }
@@ -95,6 +103,9 @@ export class BenchDesk {
     else if (message.kind === 'calibrate')
       this.calibrate(message.wish).catch((thrown) => this.trouble('calibrate', thrown));
     else if (message.kind === 'calibrationAnswer') this.calibrations.answer(message.askId, message.value);
+    else if (message.kind === 'kept') void this.journal?.forget(message.runId);
+    else if (message.kind === 'recover')
+      this.recover(message.runId).catch((thrown) => this.trouble('show', thrown));
     else if (message.kind === 'show') this.show(message.runId, message.text);
   }
   private tick(): void {
@@ -136,6 +147,10 @@ export class BenchDesk {
   private ready(): RigSession {
     if (this.session && !this.busy) return this.session;
     throw new Error('The bench is not ready. Connect a rig, or end the run that goes on.');
+  }
+  private async recover(runId: string): Promise<void> {
+    const record = (await this.journal?.recover(runId)) ?? null;
+    this.tools.tell({ kind: 'recovered', runId, text: record && writeRecord(record) });
   }
   private show(runId: string, text: string): void {
     try {

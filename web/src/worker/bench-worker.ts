@@ -4,6 +4,7 @@ import { wire } from '#protocol/codes';
 import type { VirtualTruth } from '#core/record/virtual-truth';
 import { PortLink } from '#sim/port-link';
 import { RigTimers } from '#sim/rig-timers';
+import { journalStore } from '../adapters/journal-store.ts';
 import { WebSerialLink } from '../adapters/web-serial-link.ts';
 import { BenchDesk } from './bench-desk.ts';
 import { toBenchSchema, type FromBench, type ToBench } from './messages.ts';
@@ -12,7 +13,8 @@ import { wallClock } from './wall-clock.ts';
 const tell = (message: FromBench): void => postMessage(message);
 const randomWord = () => crypto.getRandomValues(new Uint32Array(1))[0];
 const today = () => new Date().toISOString().slice(0, 10);
-const desk = new BenchDesk({ tell, now: () => performance.now(), randomWord, today });
+const journal = journalStore();
+const desk = new BenchDesk({ tell, now: () => performance.now(), randomWord, today, journal });
 
 /** Waits on the virtual rig's time, so that a busy computer only makes it slower. */
 function openVirtual(port: MessagePort): void {

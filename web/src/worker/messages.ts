@@ -51,6 +51,10 @@ export const toBenchSchema = z.discriminatedUnion('kind', [
   /** `figure` where one was wanted. */
   z.object({ kind: z.literal('done'), askId: z.number(), figure: z.number().optional() }),
   z.object({ kind: z.literal('clearTrip') }),
+  /** The record of a run is in the logbook: its journal may go. */
+  z.object({ kind: z.literal('kept'), runId: z.string() }),
+  /** What was written of a run that never ended; answered by `recovered`. */
+  z.object({ kind: z.literal('recover'), runId: z.string() }),
   ...toCalibration,
   /** A record opened again, as text: its columns for the charts. */
   z.object({ kind: z.literal('show'), runId: z.string(), text: z.string() }),
@@ -126,6 +130,8 @@ export const fromBenchSchema = z.discriminatedUnion('kind', [
   /** The record as text, ready to be kept. */
   z.object({ kind: z.literal('finished'), runId: z.string(), text: z.string() }),
   ...fromCalibration,
+  /** Null: nothing was written. */
+  z.object({ kind: z.literal('recovered'), runId: z.string(), text: z.string().nullable() }),
   /** Something was refused or failed: what was wrong and what to do. */
   z.object({
     kind: z.literal('trouble'),

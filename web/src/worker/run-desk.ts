@@ -11,6 +11,7 @@ import { runCheck } from '#session/check-runner';
 import type { RigSession } from '#session/rig-session';
 import { RunStopped } from '#session/run-stopped';
 import type { FromBench } from './messages.ts';
+import type { RunJournal } from './run-journal.ts';
 import { TraceFeed } from './trace-feed.ts';
 
 export interface RunWish {
@@ -29,7 +30,10 @@ export class RunDesk {
   private answers = new Map<number, (figure?: number) => void>();
   private asked = 0;
 
-  constructor(private readonly tell: (message: FromBench) => void) {}
+  constructor(
+    private readonly tell: (message: FromBench) => void,
+    private readonly journal?: RunJournal,
+  ) {}
 
   get running(): boolean {
     return this.current !== null;
@@ -45,6 +49,7 @@ export class RunDesk {
     const feed = new TraceFeed(runId, session.rig, car.motor.polePairs);
     const current: Current = { abort: new AbortController(), feed, samples: null };
     this.current = current;
+    this.journal?.begin(session, { runId, check: check.id, startedAt, car });
     const watched = { ...check, procedure: (bench: Bench) => this.watch(check, bench, current) };
     const { record } = await runCheck(session, watched, {
       car,
@@ -53,6 +58,7 @@ export class RunDesk {
       progress: (progress) => this.tell({ kind: 'progress', runId, ...progress }),
       signal: current.abort.signal,
     });
+    this.journal?.end();
     const kept = withTruth(record, await truth());
     this.current = null;
     this.answers.clear();
@@ -71,6 +77,7 @@ export class RunDesk {
   /** Columns that came since the last call. */
   pass(): void {
     const { current } = this;
+    this.journal?.pass();
     const trace = current?.samples && current.feed.next(current.samples);
     if (trace) this.tell({ kind: 'trace', trace, fresh: false });
   }
