@@ -50,11 +50,14 @@ const endings: Readonly<Record<TapOutcome['state'], string>> = {
   'not reached': 'Not reached',
 };
 export const endingWords = (state: TapOutcome['state']): string => endings[state];
-/** The reason without the tap's own name in front, as it stands under that name. */
-export function outcomeReason({ tap, words }: TapOutcome): string {
+/** The reason without the tap's own name in front, as it stands under that name; without the figures that stand in the
+ *  table of tightness beside it, and empty where "Adopted" says it all. */
+export function outcomeReason({ tap, state, words, tightness }: TapOutcome): string {
   const own = [tap, tapWords(tap)].find((name) => words.startsWith(`${name}: `));
   const reason = own ? words.slice(own.length + 2) : words;
-  return reason.charAt(0).toUpperCase() + reason.slice(1);
+  const bare = tightness.length > 0 ? reason.replace(/ \(U .*?\)\./, '.') : reason;
+  const told = state === 'adopted' && tightness.length > 0 ? bare.replace(/^adopted\. ?/, '') : bare;
+  return told.charAt(0).toUpperCase() + told.slice(1);
 }
 export interface TightnessRow {
   readonly at: string;

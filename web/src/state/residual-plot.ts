@@ -42,14 +42,21 @@ const pointU = ({ shownU, meterOwnU, shared }: CalibrationPoint): number =>
 
 /** Rig minus meter that a line amounts to, and its U, at what the tap shows. */
 function lineAt(tap: Tap, line: CalibrationLine, shown: number) {
-  return { y: shown - (line.gain * shown + line.offset), u: lineU(tap, line, shown) };
+  const offset = tap.quantity === 'current' ? 0 : line.offset;
+  return { y: shown - (line.gain * shown + offset), u: lineU(tap, line, shown) };
+}
+/** Currents are read from a zero that each run takes anew, so their points are drawn from theirs. */
+function fromZero(tap: Tap, points: readonly CalibrationPoint[]): readonly CalibrationPoint[] {
+  const zero = tap.quantity === 'current' ? (points.find(({ meter }) => meter === 0)?.shown ?? 0) : 0;
+  return points.map((point) => ({ ...point, shown: point.shown - zero }));
 }
 export function residualPlot(
   rig: RigDescription,
   tap: Tap,
-  points: readonly CalibrationPoint[],
+  taken: readonly CalibrationPoint[],
   line: CalibrationLine | null,
 ): ResidualPlot {
+  const points = fromZero(tap, taken);
   const most = Math.max(...points.map(({ meter }) => meter), tap.quantity === 'current' ? 4 : 8.4);
   const xs = Array.from({ length: bandSteps + 1 }, (_, i) => (most * 1.04 * i) / bandSteps);
   const plain = { ...rig, store: null };
@@ -71,7 +78,7 @@ export function residualPlot(
     line: line && path(xs.map((x, i) => [at.x(x), at.y(band[i].y)])),
     zeroY: at.y(0),
     ...ticks(tap, xs[bandSteps], reach * 1.1, at),
-    words: plotWords(tap, points, line),
+    words: plotWords(tap, taken, line),
   };
 }
 interface Scales {

@@ -78,7 +78,7 @@ function tapWidths(tap: Tap, counted: RigDescription): Widths {
   const lines = tapBudget(counted, tap, at);
   const { factor, unit } = shownUnit(tap.unit, at);
   const declared = tapBudget({ ...counted, store: null }, tap, at);
-  const where = `at ${figure(at, 0)}\u00a0${unit}`;
+  const where = `at ${figure(at, Number.isInteger(at) ? 0 : 1)}\u00a0${unit}`;
   return {
     now: `${plusMinus(halfWidth(lines), tap.unit)} ${where}`,
     declared: `${plusMinus(halfWidth(declared), tap.unit)} ${where}`,

@@ -2,7 +2,7 @@
 // What is wrong with points before any line is drawn: too few, not numbers, too near each other, swapped, or one that
 // lies far from what the parts allow. Words say what to do. It draws no line.
 import type { Descriptor, Tap } from '../samples/rig-description.ts';
-import { tapWords } from '../samples/tap-titles.ts';
+import { tapTitle } from '../samples/tap-titles.ts';
 import { CalibrationRefused } from './calibration-refused.ts';
 import type { CalibrationPoint } from './line-calibration.ts';
 import { typicalValues } from './typical-values.ts';
@@ -71,10 +71,10 @@ export function requireNearTaps(descriptor: Descriptor, taken: readonly TakenPoi
   const far = taken.filter(({ tap, point }) => apart(point) > allowed(descriptor, tap, point));
   if (taken.length === 0 || far.length < taken.length) return;
   const [{ tap, point }] = far;
-  const say = (value: number) => `${Number(value.toPrecision(3))} ${tap.unit}`;
+  const say = (value: number, digits: number) => `${Number(value.toPrecision(digits))} ${tap.unit}`;
   throw new CalibrationRefused(
     'implausiblePoint',
-    `${tapWords(tap.id)} shows ${say(point.shown)} where the meter is said to show ${point.meter} ${tap.unit}. That is ${say(apart(point))} apart; the parts of this rig allow ${say(allowed(descriptor, tap, point))}. Read the meter again: its range, its leads, the figures typed. If it truly shows that, enter the same again.`,
+    `${tapTitle(tap.id)} shows ${say(point.shown, 3)} where the meter is said to show ${point.meter} ${tap.unit}. That is ${say(apart(point), 2)} apart; the parts of this rig allow ${say(allowed(descriptor, tap, point), 2)}. Read the meter again: its range, its leads, the figures typed. If it truly shows that, enter the same again.`,
   );
 }
 const apart = ({ shown, meter }: CalibrationPoint): number => Math.abs(meter - shown);
