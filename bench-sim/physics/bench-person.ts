@@ -1,5 +1,9 @@
 // SPDX-License-Identifier: MIT
 // What a person at the bench does, told from the words of a step. Unknown words do nothing.
+import { atTheRadio } from './control-person.ts';
+import { linkageHand } from './linkage-person.ts';
+import { motorHand } from './motor-person.ts';
+import { supplyHand } from './supply-person.ts';
 import type { CarPlant } from './whole-plant.ts';
 
 export type Act = 'block' | 'free' | 'switch on' | 'switch off';
@@ -23,7 +27,7 @@ const blockAndSwitch: Hand = ({ servo, controller }, words) => {
   else if (done !== null) controller.switchedOn = done === 'switch on';
   return undefined;
 };
-const hands: readonly Hand[] = [blockAndSwitch];
+const hands: readonly Hand[] = [blockAndSwitch, atTheRadio, linkageHand, motorHand, supplyHand];
 
 export function personDoes(car: CarPlant, words: string): number | undefined {
   const figures = hands.map((hand) => hand(car, words));

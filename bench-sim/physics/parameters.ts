@@ -9,6 +9,10 @@ export interface PackParameters {
   seriesOhm: number;
   polarisationOhm: number;
   polarisationS: number;
+  /** What the lower cell has of both resistances, 0..1. */
+  lowerShare: number;
+  /** Plus and minus are changed over at the rig's plug. */
+  reversed: boolean;
 }
 export interface SupplyLineParameters {
   /** Pack terminals to the rig's pack tap, low-side shunt included. */
@@ -24,6 +28,11 @@ export interface SupplyLineParameters {
   capacitanceF: number;
   esrOhm: number;
   leakA: number;
+  /** Conductance straight across the controller's posts; 0: none. */
+  shortS: number;
+  /** What conducts above a voltage where something lies the wrong way round; 0: nothing does. */
+  diodeV: number;
+  diodeS: number;
   startV: number;
 }
 export interface SpeedControllerParameters {
@@ -77,11 +86,36 @@ export interface MotorParameters {
   hallOffsetRad: number;
   hallDuty: [number, number, number];
   startAngleRad: number;
-  hallADead: boolean;
+  /** Lines that stay low, whatever the rotor does. */
+  deadHallLines: [boolean, boolean, boolean];
+  /** Lines B and C have changed places in the sensor cable. */
+  hallLinesSwapped: boolean;
+  /** Pulses on line B that no magnet made, per second. */
+  hallNoiseHz: number;
+  /** Contacts of the sensor cable lost per second while somebody moves it. */
+  hallLooseHz: number;
   windingJPerK: number;
   windingToCanKPerW: number;
   canJPerK: number;
   canToAirKPerW: number;
+}
+export interface LinkageParameters {
+  /** Stops of the steering from centre towards shorter and longer pulses, wheels off, as horn angles, both positive. */
+  shortRad: number;
+  longRad: number;
+  /** How much earlier it stops with the wheels hanging, and with the suspension pressed down. */
+  droopRad: number;
+  compressionRad: number;
+  stiffnessNmPerRad: number;
+  dampingNms: number;
+  /** Friction of the linkage, and the twist after which it slides. */
+  frictionNm: number;
+  frictionTwistRad: number;
+  /** The same of the tyres on the ground. */
+  scrubNm: number;
+  scrubTwistRad: number;
+  /** Torque above which the horn turns on its spline; Infinity: it holds. */
+  holdsNm: number;
 }
 export interface ServoParameters {
   digital: boolean;
@@ -113,14 +147,43 @@ export interface ServoParameters {
   caseJPerK: number;
   caseToAirKPerW: number;
   startRad: number;
+  /** More friction about one place of the travel, and the place; 0: none. */
+  tightNm: number;
+  tightAtRad: number;
+  /** The feedback track is worn through at its centre: it reads this much too far on either side; 0: it is whole. */
+  wornJumpRad: number;
   /** How far a loose block gives way, rad/s per N m; 0: it holds. */
   blockCreep: number;
+  linkage: LinkageParameters;
+}
+/** Radio and receiver. Widths in the order left, centre, right and full brake, neutral, full throttle. */
+export interface RadioParameters {
+  frameS: number;
+  /** Standard deviation of a pulse width. */
+  jitterS: number;
+  steeringS: [number, number, number];
+  throttleS: [number, number, number];
+  /** Steering on channel 2, throttle on channel 1. */
+  crossed: boolean;
+  /** From power to the first pulse. */
+  startS: number;
+  /** From the loss of the transmitter until the receiver takes its own throttle; until then it repeats the last. */
+  failSafeS: number;
+  failSafeTrigger: number;
+  /** From the transmitter's power until the link stands again, and how long old positions come first. */
+  linkS: number;
+  staleS: number;
+  noiseSeed: number;
 }
 export interface SensorParameters {
   lagS: number;
   gain: number;
   /** Thermistors at the motor and at the servo case make no contact. */
   open: boolean;
+  /** The thermistor line of the sensor cable lies at ground. */
+  motorShorted: boolean;
+  /** Contacts of the thermistor line lost per second while somebody moves the sensor cable. */
+  motorLooseHz: number;
 }
 export interface CarParameters {
   ambientC: number;
@@ -130,6 +193,7 @@ export interface CarParameters {
   rail: RailParameters;
   motor: MotorParameters;
   servo: ServoParameters;
+  radio: RadioParameters;
   sensor: SensorParameters;
   /** Ohms of the load bank's three resistors, and of the shunt in the rig's rail adapter. */
   bankOhm: [number, number, number];

@@ -5,9 +5,10 @@ import type { Car } from '#core/parts/part';
 import type { Faults } from '../faults/faults.ts';
 import { seededRandom, type SeededRandom } from '../seeded-random.ts';
 import type { Plant } from '../wiring/plant.ts';
+import { drawRadio } from './control-draw.ts';
 import { spoil } from './fault-effects.ts';
 import { drawMotor } from './motor-draw.ts';
-import type { CarParameters } from './parameters.ts';
+import type { CarParameters, SensorParameters } from './parameters.ts';
 import { labelCar } from './part-label.ts';
 import { drawServo } from './servo-draw.ts';
 import { kvRpmPerV, noLoad, railSourceOhm, stallA } from './steady-state.ts';
@@ -35,11 +36,19 @@ export function drawParameters(seed: number): CarParameters {
     rail: drawRail(random.stream('rail'), settingV),
     motor: drawMotor(random.stream('motor'), controller.driverOhm),
     servo: drawServo(random.stream('servo'), settingV),
-    sensor: { lagS: random.between(10, 14), gain: random.between(0.9, 0.94), open: false },
+    radio: drawRadio(random.stream('radio'), controller),
+    sensor: drawSensor(random),
     bankOhm: bank(random.stream('bank')),
     railShuntOhm: 0.01,
   };
 }
+const drawSensor = (random: SeededRandom): SensorParameters => ({
+  lagS: random.between(10, 14),
+  gain: random.between(0.9, 0.94),
+  open: false,
+  motorShorted: false,
+  motorLooseHz: 0,
+});
 function bank(random: SeededRandom): [number, number, number] {
   const near = (ohm: number) => ohm * random.between(0.97, 1.03);
   return [near(10), near(4.7), near(2.2)];

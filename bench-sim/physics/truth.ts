@@ -1,20 +1,28 @@
 // SPDX-License-Identifier: MIT
 // The true value of every result the plant can speak for, by result id. Each definition stands in README.md
 // beside this file; a check that means another measurand must correct for the difference.
+import { controlTruth } from './control-truth.ts';
+import { linkageTruth } from './linkage-truth.ts';
+import { motorTruth } from './motor-truth.ts';
 import type { CarParameters } from './parameters.ts';
 import type { RailEvents } from './rail-events.ts';
+import type { Servo } from './servo.ts';
+import type { Pack } from './pack.ts';
 import { kvRpmPerV, noLoad, railSourceOhm, railV, stallA } from './steady-state.ts';
+import { supplyTruth } from './supply-truth.ts';
+import type { Warmth } from './warmth.ts';
 
 interface Reached {
   readonly car: CarParameters;
+  readonly pack: Pack;
   readonly bank: { readonly conductanceS: readonly number[] };
-  readonly servo: { readonly pushStartC: number | null };
-  readonly warmth: { readonly servo: { readonly innerC: number } };
+  readonly servo: Servo;
+  readonly warmth: Warmth;
   readonly events: RailEvents;
 }
 
 type Truths = (plant: Reached) => Record<string, number>;
-const truths: readonly Truths[] = [spineTruth];
+const truths: readonly Truths[] = [spineTruth, controlTruth, linkageTruth, supplyTruth, motorTruth];
 
 /** Ids without a value yet (no load step so far) are absent, never guessed. */
 export const truthOf = (plant: Reached): Record<string, number> =>

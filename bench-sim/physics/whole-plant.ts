@@ -10,8 +10,11 @@ import { LoadBank } from './load-bank.ts';
 import { Pack } from './pack.ts';
 import type { CarParameters } from './parameters.ts';
 import { PwmRipple } from './pwm-ripple.ts';
+import { Radio } from './radio.ts';
 import { RailEvents } from './rail-events.ts';
 import { RailRegulator } from './rail-regulator.ts';
+import { RotorHand } from './rotor-hand.ts';
+import { SensorCable } from './sensor-cable.ts';
 import { Servo } from './servo.ts';
 import { SpeedController } from './speed-controller.ts';
 import { railV } from './steady-state.ts';
@@ -47,7 +50,10 @@ export class CarPlant implements Plant {
   readonly rail: RailRegulator;
   readonly motor: DriveMotor;
   readonly hall: HallLines;
+  readonly hand: RotorHand;
+  readonly cable: SensorCable;
   readonly servo: Servo;
+  readonly radio: Radio;
   readonly bank: LoadBank;
   readonly warmth: Warmth;
   readonly events: RailEvents;
@@ -58,27 +64,36 @@ export class CarPlant implements Plant {
   private lastMask = 0;
   private lastPulseS: number | null = null;
   private railShuntA = 0;
+  /** The person has plugged the pack straight into the controller: the rig's pack adapter lies beside. */
+  packStraight = false;
+  /** The servo's lead is where it belongs. */
+  servoPlugged = true;
+  private readonly packSign: 1 | -1;
 
   constructor(car: CarParameters) {
     this.car = car;
+    this.packSign = car.pack.reversed ? -1 : 1;
     this.pack = new Pack(car.pack, stepS);
     this.line = new SupplyLine(car.line, car.pack.seriesOhm, stepS);
     this.controller = new SpeedController(car.controller, stepS);
     this.rail = new RailRegulator(car.rail, stepS);
     this.motor = new DriveMotor(car.motor, car.controller.driverOhm, stepS);
     this.hall = new HallLines(car.motor);
+    this.hand = new RotorHand(car.motor);
+    this.cable = new SensorCable(car);
     this.servo = new Servo(car.servo, stepS);
+    this.radio = new Radio(car.radio);
     this.bank = new LoadBank(car.bankOhm, car.railShuntOhm);
     this.warmth = new Warmth(car);
     this.events = new RailEvents(car.rail.settingV, stepS);
     this.ripple = new PwmRipple(car, stepS);
     this.seen = {
-      packV: this.pack.openV,
+      packV: this.packSign * this.pack.openV,
       controllerV: car.line.startV,
       packA: 0,
       railV: 0,
       railA: 0,
-      midCellV: this.pack.lowerOpenV,
+      midCellV: this.pack.midV(0),
       thermistorC: this.warmth.thermistorC,
       hall: this.hall.levels,
     };
@@ -113,15 +128,17 @@ export class CarPlant implements Plant {
     const { inputs, line, pack, motor, rail, servo, bank, controller } = this;
     const startS = this.stepsDone * stepS;
     const mask = inputs.loadMask & 7;
-    const plugV = bank.plugV(rail.receiverV, this.railShuntA);
+    const plugV = this.servoPlugged ? bank.plugV(rail.receiverV, this.railShuntA) : 0;
     servo.step(plugV, inputs.steeringPulseS, this.warmth.servo.innerC);
     rail.step(line.busV, bank.conductanceS[mask], bank.seenA(mask, servo.plugA));
     this.railShuntA = bank.shuntA(mask, rail.receiverV, servo.plugA);
     controller.step();
-    motor.step(controller.duty, controller.brake, line.busV);
-    if (motor.turnedRad > 0) this.hall.advance(motor.turnedRad, startS, stepS, onEdge);
+    if (this.hand.way === 0) motor.step(controller.duty, controller.brake, line.busV);
+    else this.hand.step(motor, stepS);
+    if (motor.turnedRad !== 0) this.hall.advance(motor.turnedRad, startS, stepS, onEdge);
     const drawA = motor.busA + rail.inputA(line.busV) + controller.drawA(line.busV);
-    line.step(pack.sourceV, drawA, inputs.feed, inputs.packLoad, inputs.bleeder);
+    const feed = this.packStraight ? 'full' : inputs.feed;
+    line.step(pack.sourceV, drawA, feed, inputs.packLoad, inputs.bleeder);
     pack.step(line.packA);
     this.stepsDone++;
     this.observe();
@@ -129,12 +146,13 @@ export class CarPlant implements Plant {
   private observe(): void {
     const { seen, line, rail, ripple } = this;
     ripple.step();
-    seen.packV = line.packV + ripple.packV;
+    seen.packV = this.packSign * (line.packV + ripple.packV);
     seen.controllerV = line.controllerV + ripple.controllerV;
     seen.packA = line.packA + ripple.packA;
     seen.railV = rail.receiverV;
     seen.railA = this.railShuntA;
-    seen.midCellV = this.pack.lowerCellV(line.packA);
+    seen.midCellV = this.pack.midV(line.packA);
+    if (this.packStraight) seen.packV = seen.controllerV = seen.packA = seen.midCellV = 0;
     this.events.step(this.stepsDone * stepS, rail.receiverV);
   }
   private tick(onEdge: (edge: HallEdge) => void): void {
@@ -142,15 +160,21 @@ export class CarPlant implements Plant {
     const { controller, line, motor } = this;
     controller.tick(line.busV, this.inputs.throttlePulseS, motor.currentA, tickS);
     this.rail.tick(controller.awake, tickS);
+    this.radio.tick(this.rail.receiverV, this.timeS, tickS, onEdge);
     this.hall.supply(this.inputs.hallSupply || controller.awake, this.timeS, onEdge);
     this.ripple.tick(controller.duty, motor.currentA);
     this.pack.settle();
     this.warmth.tick(this, tickS);
+    this.hand.tick(tickS);
+    this.cable.tick(this.hall, this.timeS, tickS, onEdge);
+    if (this.cable.thermistorLost) this.seen.thermistorC[0] = null;
   }
   /** A load step, or a servo move, begins an event of the rail; taking load or feed off ends it. */
   private watchInputs(): void {
     const { loadMask, steeringPulseS, feed } = this.inputs;
     if (feed !== 'full') this.events.close();
+    // The rig's feed can only be on with its adapter back in the lead.
+    if (feed !== 'off') this.packStraight = false;
     if (loadMask !== this.lastMask) this.loadChanged(loadMask);
     if (steeringPulseS !== this.lastPulseS) this.steeringChanged(steeringPulseS);
   }

@@ -39,8 +39,10 @@ export function replayPlant(
   const clock = new PlantClock(plant, drawRigErrors(random.stream('rig')));
   const analog = analogFront(clock, random.stream('converter noise'));
   const edges: LineEdge[] = [];
-  const onEdge = ({ timeS, line, level }: HallEdge) =>
-    void edges.push({ cycle: Math.ceil(timeS * clock.trueHz), line, level });
+  const onEdge = ({ timeS, line, level }: HallEdge) => {
+    if (line === 3 || line === 4) return;
+    edges.push({ cycle: Math.ceil(timeS * clock.trueHz), line, level });
+  };
   const codes = new Uint16Array(log.codes.length);
   let next = 0;
   for (let k = 0; k < codes.length; k++) {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Hall edges that the plant has found ahead of time, given to the board at their exact cycle.
-// It knows neither rotor nor capture.
+// Edges of Hall lines and receiver that the plant has found ahead of time, given to the board at their exact cycle.
+// It knows neither rotor nor radio nor capture.
 import type { EventQueue } from '../machine/event-queue.ts';
 import type { HallEdge } from './plant.ts';
 
@@ -16,7 +16,7 @@ export class HallFeed {
   constructor(
     private readonly queue: EventQueue,
     private readonly trueHz: number,
-    private readonly setHall: (line: 0 | 1 | 2, high: boolean, cycle: number) => void,
+    private readonly setLine: (line: HallEdge['line'], high: boolean, cycle: number) => void,
   ) {
     this.slot = queue.slot((due) => this.give(due));
   }
@@ -36,7 +36,7 @@ export class HallFeed {
   private give(due: number): void {
     let given = 0;
     while (given < this.count && this.cycles[given] <= due) {
-      this.setHall(this.lines[given] as 0 | 1 | 2, this.levels[given] === 1, this.cycles[given]);
+      this.setLine(this.lines[given] as HallEdge['line'], this.levels[given] === 1, this.cycles[given]);
       given++;
     }
     for (let i = given; i < this.count; i++) this.move(i, i - given);

@@ -30,7 +30,8 @@ export interface PlantOutputs {
 export interface HallEdge {
   /** Seconds since the start, interpolated inside the step. */
   readonly timeS: number;
-  readonly line: 0 | 1 | 2;
+  /** Hall A, B, C; 3 and 4: channels 1 and 2 of the receiver. */
+  readonly line: 0 | 1 | 2 | 3 | 4;
   readonly level: boolean;
 }
 export interface Plant {

@@ -50,9 +50,7 @@ export class RigWiring {
     this.pulses = new ServoPulses(this.trueHz);
     this.board = this.makeBoard(program, random);
     const { queue } = this.board.chip;
-    this.hall = new HallFeed(queue, this.trueHz, (line, high, cycle) =>
-      this.board.setHall(line, high, cycle),
-    );
+    this.hall = new HallFeed(queue, this.trueHz, (line, high, cycle) => this.setLine(line, high, cycle));
     const lineBreaks = severityOf(faults, 'stop-line-open') > 0.5;
     this.person = new BenchPerson(queue, this.trueHz, lineBreaks, (open, cycle) =>
       this.board.setStop(open, cycle),
@@ -82,6 +80,11 @@ export class RigWiring {
     board.onServo = (line, high, cycle) => pulses.edge(line, high, cycle);
     board.onOutputs = (cycle) => this.outputsChanged(cycle);
     this.plant.outputs().hall.forEach((high, line) => board.setHall(line as 0 | 1 | 2, high, 0));
+  }
+
+  private setLine(line: HallEdge['line'], high: boolean, cycle: number): void {
+    if (line === 3 || line === 4) this.board.setReceiver(line === 3 ? 1 : 2, high, cycle);
+    else this.board.setHall(line, high, cycle);
   }
 
   private outputsChanged(cycle: number): void {

@@ -5,8 +5,9 @@ import type { z } from 'zod';
 import type { Finding } from '#core/measurements/measurement';
 import type { Limit } from '#core/verdicts/limit';
 import type { Car, PartKind } from '#core/parts/part';
-import type { SampleStore } from '#core/samples/sample-store';
+import type { ClockFit, SampleStore } from '#core/samples/sample-store';
 import type { RigDescription } from '#core/samples/rig-description';
+import type { Proposal } from './proposal.ts';
 import type { NumberWanted } from '#core/units/asked-number';
 
 export type { NumberWanted, PartKind };
@@ -112,6 +113,8 @@ export interface Check<Evidence = unknown> {
   readonly durationS: number;
   /** What it does to the car, where that is not what checks of this part commonly do: "Nothing moves". */
   readonly moves?: string;
+  /** Its failure bars the full feed for the session, until it passes. */
+  readonly provesFeed?: boolean;
   /** Place in the chain that shows it, where that is not the part's own: 'rail', 'linkage', 'mesh' ... */
   readonly place?: string;
   /** Ids, titles and units of every result, so that a run that never came to measuring can list them. */
@@ -121,4 +124,6 @@ export interface Check<Evidence = unknown> {
   analyse(input: AnalysisInput<Evidence>): readonly Finding[];
   /** Limit for each result that has one. */
   limits(car: Car, rig: RigDescription): Readonly<Record<string, Limit>>;
+  /** What the findings would change on a part, for the person to take over; null where they don't allow it. */
+  proposes?(findings: readonly Finding[], clock: ClockFit): Proposal | null;
 }

@@ -2,8 +2,18 @@
 // Every check the bench knows, in the order they are offered.
 import type { Check } from './check.ts';
 import { motorNoLoad } from './motor-no-load/check.ts';
+import { radioRange } from './radio-range/check.ts';
 import { railSag } from './rail-sag/check.ts';
+import { restVoltage } from './rest-voltage/check.ts';
+import { sensorCable } from './sensor-cable/check.ts';
 import { servoStall } from './servo-stall/check.ts';
 
-export const checks: readonly Check[] = [railSag, servoStall, motorNoLoad] as readonly Check[];
+export const checks: readonly Check[] = [
+  restVoltage,
+  railSag,
+  servoStall,
+  sensorCable,
+  motorNoLoad,
+  radioRange,
+] as readonly Check[];
 export const checkById = (id: string): Check | undefined => checks.find((check) => check.id === id);

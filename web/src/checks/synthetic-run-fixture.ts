@@ -12,6 +12,8 @@ export interface Signals {
   readonly tap: (id: string, timeS: number) => number | undefined;
   /** Captured edges a second. */
   readonly edgesPerS?: (timeS: number) => number;
+  /** Or the very times at which edges come, rising. */
+  readonly edgesAtS?: readonly number[];
   readonly feedOnS: number;
   readonly endS: number;
   readonly fast: readonly [string, string, string, string];
@@ -59,7 +61,7 @@ export const marmot: Car = {
 export function syntheticRun(signals: Signals, rig: RigDescription = testRig()): ScanColumns {
   const columns = new ScanColumns(rig);
   const encode = encoder(rig);
-  const train = edgeMaker(signals);
+  const train = signals.edgesAtS ? givenEdges(signals.edgesAtS) : edgeMaker(signals);
   for (let scan = 0; scan * scanTicks * tickS < signals.endS; scan += 8) {
     const tick = scan * scanTicks;
     const timeS = tick * tickS;
@@ -85,9 +87,15 @@ export function syntheticRun(signals: Signals, rig: RigDescription = testRig()):
   }
   return columns;
 }
-type Encode = (tap: Tap, value: number) => number;
+export type Encode = (tap: Tap, value: number) => number;
 
-function samplesOf(signals: Signals, rig: RigDescription, encode: Encode, tick: number): Uint16Array {
+/** Codes of eight scans from `tick` on; asks for the values in the order of conversion. */
+export function samplesOf(
+  signals: Pick<Signals, 'tap' | 'fast'>,
+  rig: RigDescription,
+  encode: Encode,
+  tick: number,
+): Uint16Array {
   const samples = new Uint16Array(40);
   for (let scan = 0; scan < 8; scan++) {
     const startS = (tick + scan * scanTicks) * tickS;
@@ -104,7 +112,7 @@ function samplesOf(signals: Signals, rig: RigDescription, encode: Encode, tick: 
 }
 const referenceCode = (): number => Math.round((2.5 * 1024) / supplyV);
 
-function encoder(_rig: RigDescription): Encode {
+export function encoder(_rig: RigDescription): Encode {
   const next = gaussian(17);
   return ({ scale }, value) => {
     const fraction =
@@ -139,6 +147,20 @@ function edgeMaker({ edgesPerS = () => 0 }: Signals) {
       count++;
     }
     return { edges: Uint16Array.from(edges), lastEdge: last, edgesA: count & 0xffff };
+  };
+}
+/** The same of edges at given times, stamped in whole ticks. */
+function givenEdges(timesS: readonly number[]) {
+  let next = 0;
+  let last = 0;
+  return (untilTick: number) => {
+    const edges: number[] = [];
+    for (; next < timesS.length && Math.floor(timesS[next] / tickS) < untilTick; next++) {
+      const tick = Math.floor(timesS[next] / tickS);
+      edges.push(Math.min(65535, tick - last));
+      last = tick;
+    }
+    return { edges: Uint16Array.from(edges), lastEdge: last, edgesA: next & 0xffff };
   };
 }
 const tapOf = (rig: RigDescription, id: string): Tap => {

@@ -42,6 +42,8 @@ export interface BenchOptions {
   readonly taps: readonly string[];
   readonly ask: Ask;
   readonly progress: (progress: Progress) => void;
+  /** This check is the one that a barred feed waits for. */
+  readonly provesFeed?: boolean;
 }
 /** More than the rest of a burst's last block and its event need. */
 const afterBurstS = 0.1;
@@ -101,13 +103,16 @@ export class RunBench implements Bench {
   }
   async stream(plan: ScanPlan): Promise<void> {
     await startStream(this);
+    this.session.keepTime();
     await this.scan(plan);
   }
-  powerUp(plan: ScanPlan, upTo: PowerStage = 'neutral'): Promise<void> {
+  async powerUp(plan: ScanPlan, upTo: PowerStage = 'neutral'): Promise<void> {
     this.turning = false;
-    return powerUp(this, plan, upTo);
+    if (upTo !== 'live' && upTo !== 'limited') this.requireFeedAllowed();
+    await powerUp(this, plan, upTo);
   }
   async feed(level: keyof typeof feedLevelCode): Promise<void> {
+    if (level === 'full') this.requireFeedAllowed();
     await this.command({ type: 'feed', level: feedLevelCode[level] });
   }
   async turn(which: keyof typeof switchCode, on: boolean, seconds = 0): Promise<void> {
@@ -220,6 +225,10 @@ export class RunBench implements Bench {
       'failed',
       `"${words}" needs a number from ${min} to ${max} ${unit}${value === undefined ? '' : `, not ${value}`}. Run again and give one.`,
     );
+  }
+  private requireFeedAllowed(): void {
+    const { session, options } = this;
+    if (session.feedBarred && !options.provesFeed) throw new RunStopped('failed', session.feedBarred);
   }
   private throttleNow(fraction: number, rampS: number): Promise<void> {
     const { neutralUs, highUs } = this.car.controller.throttle;

@@ -38,6 +38,8 @@ export class RigSession {
   readonly queue: CommandQueue;
   readonly drives: DriveKeeper;
   beats: BeatKeeper;
+  /** Why the full feed stays open in this session: a first power that failed and was not passed since. */
+  feedBarred: string | null = null;
   rigClock = new RigClock(0.5e-6, 0.005);
   private current: SessionState = { kind: 'none' };
   private known: Known | null = null;
@@ -80,6 +82,7 @@ export class RigSession {
     if (!mayFollow(this.current.kind, 'connecting'))
       throw new RigError('notReady', 'A rig is connected already.');
     this.enter({ kind: 'connecting' });
+    this.feedBarred = null;
     this.queue.reopen();
     try {
       await this.link.open();
@@ -113,6 +116,10 @@ export class RigSession {
     if (this.current.kind !== 'ready') return;
     this.enter({ kind: 'live' });
     this.beats.start(session);
+  }
+  /** Beats while nothing is live protect nothing: they tell how long the rig's second is. */
+  keepTime(): void {
+    if (this.current.kind === 'ready') this.beats.start(0);
   }
   /** Writes what the rig shall keep, while it is safe, and goes on with what it then tells. */
   async keep(store: Store): Promise<void> {

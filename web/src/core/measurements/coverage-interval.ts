@@ -23,10 +23,11 @@ export function halfWidth(lines: readonly Line[], probability = 0.95): number {
     mass = line.shape === 'rectangular' ? boxed(mass, line.u, step) : studentMixed(mass, line, step);
   return quantile(mass, step, probability);
 }
-/** Chance that the error lies above `distance`; the same propagation, for the decision rule. */
+/** Chance that the error lies above `distance`; the same propagation, for the decision rule. A value without any error
+ *  (a count) that stands at the distance itself is not above it. */
 export function chanceBeyond(lines: readonly Line[], distance: number): number {
   const active = significant(lines);
-  if (active.length === 0) return distance < 0 ? 1 : distance > 0 ? 0 : 0.5;
+  if (active.length === 0) return distance < 0 ? 1 : 0;
   const half = solveChance(active, Math.abs(distance));
   return distance >= 0 ? half : 1 - half;
 }

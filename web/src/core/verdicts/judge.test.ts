@@ -33,6 +33,14 @@ const limit = (bounds: Partial<Limit>): Limit => ({
   ...bounds,
 });
 
+describe('a count, known without error', () => {
+  const count = (value: number) => found(value, 0, { budget: [] });
+  it('is within a limit that it stands at, on both sides', () =>
+    expect(judge(count(1), limit({ min: 1, max: 1 })).verdict).toBe('pass'));
+  it.each([0, 2])('%d is out of 1 to 1', (value) =>
+    expect(judge(count(value), limit({ min: 1, max: 1 })).verdict).toBe('fail'),
+  );
+});
 describe('chanceOut', () => {
   it.each([
     ['upper limit -5.40, -5.47 +- 0.05', found(-5.47, 0.05), limit({ max: -5.4 }), 0.919243],
@@ -95,9 +103,13 @@ describe('judge', () => {
         origin: 'rig',
       },
     ] as const;
-    expect(judge(found(9.9, 0.1, { budget }), max).note).toContain(
-      'Calibrating railVoltage would bring it to about 0.094 V, which would settle it',
+    const after = { value: 9.9, budget: [{ ...budget[0], u: 0.05 }] };
+    const withCalibrated = (tap: string, id: string) =>
+      tap === 'railVoltage' && id === found(9.9, 0.1).id ? after : undefined;
+    expect(judge(found(9.9, 0.1, { budget }), max, { withCalibrated }).note).toContain(
+      'Calibrating railVoltage would bring it to about 0.082 V, which would settle it',
     );
+    expect(judge(found(9.9, 0.1, { budget }), max).note).not.toContain('Calibrating');
   });
 });
 describe('overallVerdict', () => {

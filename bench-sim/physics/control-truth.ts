@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: MIT
+// True values of the results of radio, receiver and throttle range. Widths in us of true time.
+import type { CarParameters } from './parameters.ts';
+
+const us = 1e6;
+
+export function controlTruth({ car }: { readonly car: CarParameters }): Record<string, number> {
+  return { ...radioTruth(car), ...failSafeTruth(car) };
+}
+function radioTruth({ radio }: CarParameters): Record<string, number> {
+  const [left, centre, right] = radio.steeringS.map((s) => s * us);
+  const [brake, neutral, full] = radio.throttleS.map((s) => s * us);
+  return {
+    'wheel-channel': radio.crossed ? 2 : 1,
+    'steering-left': left,
+    'steering-centre': centre,
+    'steering-right': right,
+    'steering-per-cent': Math.abs(right - left) / 200,
+    'throttle-neutral': neutral,
+    'throttle-full': full,
+    'throttle-brake': brake,
+    'throttle-travel': full - neutral,
+    'brake-travel': neutral - brake,
+    'radio-jitter': radio.jitterS * us,
+    'radio-frames': 1 / radio.frameS,
+  };
+}
+/** Per cent of the travel from neutral to full throttle. */
+function failSafeTruth({ radio }: CarParameters): Record<string, number> {
+  const safeWithin = radio.failSafeS <= 1;
+  return {
+    'fail-safe-time': radio.failSafeS,
+    ...(safeWithin && { 'throttle-after-loss': 100 * radio.failSafeTrigger }),
+  };
+}
