@@ -121,12 +121,13 @@ export class Calibration implements RunEars {
     };
     bench.tell({ kind: 'calibrate', wish });
   }
-  /** What was asked is done at the bench. */
-  done(): void {
-    if (!this.#asked || this.#asked.ask.kind !== 'act') return;
-    this.#setup = this.#asked.ask.words;
-    this.tools.ways.person(this.#setup);
-    this.#answer(null);
+  /** What was asked is done at the bench: on the virtual one its person does it. */
+  async done(): Promise<void> {
+    const asked = this.#asked;
+    if (asked?.ask.kind !== 'act') return;
+    this.#setup = asked.ask.words;
+    await this.tools.ways.person(this.#setup);
+    if (this.#asked === asked) this.#answer(null);
   }
   /** What the meter shows; null where that is no number. */
   enter(value: number | null): void {

@@ -46,7 +46,8 @@ describe('the verdict picture', () => {
     [1, 0],
     [20, 0],
   ])('tells steps of %s apart with %i decimals', (step, decimals) =>
-    expect(stepDecimals(step)).toBe(decimals));
+    expect(stepDecimals(step)).toBe(decimals),
+  );
   it('ticks at round steps', () => {
     expect(niceSteps(3.6, 4.6).every((step) => Math.abs(step * 5 - Math.round(step * 5)) < 1e-9)).toBe(true);
   });

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // All runs of this browser, newest first. A summary is written when a run starts, so that a run that never
 // ended is seen as such; the record follows when it ends. It knows the store only by its four doors.
-import { runSummarySchema, type RunSummary } from './run-summary.ts';
+import type { RunSummary } from './run-summary.ts';
+import { migrated, readSummary } from './summary-migration.ts';
 
 /** Where summaries and records are kept; the browser's database in the page, a map in tests. */
 export interface Drawer {
@@ -36,11 +37,12 @@ export class Logbook {
   async load(): Promise<void> {
     await this.#keep(async () => {
       const kept = await this.drawer.summaries();
-      const read = kept.map((each) => runSummarySchema.safeParse(each));
-      const damaged = read.filter((each) => !each.success).length;
+      const read: RunSummary[] = [];
+      for (const each of kept) read.push(...(await this.#read(each)));
+      const damaged = kept.length - read.length;
       if (damaged > 0)
         this.#trouble = `${damaged} of ${kept.length} runs could not be read and are left out.`;
-      this.#runs = read.flatMap((each) => (each.success ? [each.data] : [])).sort(newestFirst);
+      this.#runs = read.sort(newestFirst);
     });
     this.#loaded = true;
   }
@@ -60,6 +62,15 @@ export class Logbook {
   async remove(id: string): Promise<void> {
     this.#runs = this.#runs.filter((run) => run.id !== id);
     await this.#keep(() => this.drawer.remove(id));
+  }
+  /** None where it is damaged; an older form is brought up to date and kept so. */
+  async #read(kept: unknown): Promise<RunSummary[]> {
+    const found = readSummary(kept);
+    if (found.kind === 'damaged') return [];
+    if (found.kind === 'today') return [found.summary];
+    const summary = migrated(kept, await this.drawer.record(found.id));
+    await this.drawer.put(summary);
+    return [summary];
   }
   #insert(summary: RunSummary): void {
     this.#runs = [summary, ...this.#runs.filter((run) => run.id !== summary.id)].sort(newestFirst);

@@ -2,16 +2,19 @@
 // A record opened for reading: its summary line and every result as the verdict screen shows it. The text is
 // read by the core's reader, which says in words what is wrong with one that can't be read.
 import type { PartKind } from '#checks/check';
-import { partNameOf } from '#core/parts/part';
+import { runFindingsOf } from '#core/history/record-findings';
 import { readRecord } from '#core/record/record-reader';
 import type { RunRecord } from '#core/record/run-record';
-import type { RunSummary } from './run-summary.ts';
+import { tapsNamed } from '#core/samples/tap-titles';
+import { summaryForm, type RunSummary } from './run-summary.ts';
 import { resultLine, resultView, type ResultView } from './verdict-view.ts';
 
 export interface OpenedRun {
   readonly text: string;
   readonly summary: RunSummary;
   readonly results: readonly ResultView[];
+  /** What was told of the calibration of the taps it used: old ones, missing ones. */
+  readonly calibration: readonly string[];
   /** How the run ended when not by itself. */
   readonly cut: {
     readonly kind: 'stopped' | 'tripped' | 'link lost' | 'failed';
@@ -26,7 +29,9 @@ export interface Naming {
 }
 function summaryOf(record: RunRecord, naming: Naming): RunSummary {
   const judged = (id: string) => record.judged.find((each) => each.id === id);
+  const { partName, rigSerial } = runFindingsOf(record, naming.part);
   return {
+    form: summaryForm,
     id: record.id,
     startedAt: record.startedAt,
     endedAt: record.startedAt,
@@ -34,8 +39,9 @@ function summaryOf(record: RunRecord, naming: Naming): RunSummary {
     checkTitle: naming.title,
     part: naming.part,
     car: record.car.name,
-    partName: partNameOf(record.car, naming.part),
+    partName,
     rig: naming.rig,
+    rigSerial,
     event: record.ending.kind === 'done' ? undefined : record.ending.words,
     results: record.findings.map((finding) => resultLine(finding, judged(finding.id))),
   };
@@ -53,6 +59,9 @@ export function openRun(text: string, naming: Naming): OpenedRun {
         record.judged.find((each) => each.id === finding.id),
       ),
     ),
+    calibration: record.events
+      .filter((event) => event.kind === 'calibration')
+      .map((event) => tapsNamed(event.words)),
     cut: kind === 'done' ? null : { kind, words },
   };
 }

@@ -1,11 +1,20 @@
 // SPDX-License-Identifier: MIT
 // A run as the logbook lists it: what was checked, when, and each result with its verdict. The full record lies
-// beside it. Read back through zod, because a browser's store may be older or damaged.
+// beside it. Read back through zod, because a browser's store may be older or damaged: older forms are brought up
+// to this one by summary-migration.ts.
 import { z } from 'zod';
 import { partKinds } from '#core/parts/part';
 import { limitSchema } from '#core/verdicts/limit';
 import { figure, readingWords, shownUnit } from './figures.ts';
 
+/** As the core's budget line; endless degrees of freedom are kept as null. */
+const keptLineSchema = z.object({
+  source: z.string(),
+  u: z.number(),
+  shape: z.enum(['normal', 'rectangular', 'student']),
+  dof: z.number().nullable(),
+  origin: z.string(),
+});
 export const resultLineSchema = z.object({
   id: z.string(),
   title: z.string(),
@@ -18,10 +27,16 @@ export const resultLineSchema = z.object({
   reason: z.string().optional(),
   note: z.string().optional(),
   limit: limitSchema.optional(),
+  /** Of a measured result: standard uncertainty and what it is made of, for the part's history. */
+  u: z.number().optional(),
+  budget: z.array(keptLineSchema).optional(),
 });
 export type ResultLine = z.infer<typeof resultLineSchema>;
 
+/** 2: u, budget and the rig's number came along. */
+export const summaryForm = 2;
 export const runSummarySchema = z.object({
+  form: z.literal(summaryForm),
   id: z.string(),
   startedAt: z.string(),
   /** Missing: the page closed while it ran. */
@@ -32,6 +47,8 @@ export const runSummarySchema = z.object({
   car: z.string(),
   partName: z.string(),
   rig: z.string(),
+  /** The rig's number, "virtual 7" for the virtual one of a seed, empty where none is set. Missing: never ended. */
+  rigSerial: z.string().optional(),
   event: z.string().optional(),
   results: z.array(resultLineSchema),
 });

@@ -7,7 +7,7 @@ import type { CheckCard, FromBench } from '../worker/messages.ts';
 import type { Bench, RunEars } from './bench.svelte.ts';
 import type { Logbook } from './logbook.svelte.ts';
 import { openRun, type OpenedRun } from './opened-run.ts';
-import type { RunSummary } from './run-summary.ts';
+import { summaryForm, type RunSummary } from './run-summary.ts';
 import type { Shelf } from './shelf.svelte.ts';
 import { TraceBook } from './trace-book.svelte.ts';
 
@@ -124,6 +124,7 @@ export class Run implements RunEars {
     this.#trouble = null;
     this.traces.clear();
     this.#summary = {
+      form: summaryForm,
       id: this.#runId,
       startedAt,
       checkId: check.id,

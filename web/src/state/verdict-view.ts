@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 // One result as the verdict screen shows it, worked out from the finding and its judgement: headline, budget
 // lines by share of variance, evidence, what would settle it. Pure; judges nothing itself.
-import type { Finding } from '#core/measurements/measurement';
+import type { BudgetLine, Finding } from '#core/measurements/measurement';
 import type { Judged, VerdictWord } from '#core/verdicts/limit';
 import { budgetRows, type BudgetRow } from './budget-rows.ts';
 import { liveFigure, reading, shownUnit, type Reading } from './figures.ts';
+import { limitOrigin, type LimitOrigin } from './limit-origin.ts';
 import { limitRange, limitWords, type ResultLine } from './run-summary.ts';
 import { tapTitle } from '#core/samples/tap-titles';
 import { verdictPicture, type VerdictPicture } from './verdict-picture.ts';
@@ -19,6 +20,8 @@ export interface ResultView {
   readonly sentence: string;
   readonly limit: string | null;
   readonly limitSource: string | null;
+  /** Null where there is no limit. */
+  readonly origin: LimitOrigin | null;
   readonly picture: VerdictPicture | null;
   readonly unit: string;
   readonly budget: readonly BudgetRow[];
@@ -51,6 +54,7 @@ export function resultView(finding: Finding, judged: Judged | undefined): Result
     limitSource: judged?.limit
       ? `${limitRange(judged.limit, finding.measured ? finding.value : 1)}, ${judged.limit.kind}: ${judged.limit.source}`
       : null,
+    origin: judged?.limit ? limitOrigin(judged.limit, finding.measured ? finding.value : 1) : null,
     settle: verdict === 'undecided' ? (judged?.note ?? null) : null,
   };
   if (!finding.measured)
@@ -88,6 +92,8 @@ const nothing = {
   stretch: null,
 } as const;
 
+const keptLine = ({ dof, ...line }: BudgetLine) => ({ ...line, dof: Number.isFinite(dof) ? dof : null });
+
 export function resultLine(finding: Finding, judged: Judged | undefined): ResultLine {
   const view = resultView(finding, judged);
   return {
@@ -101,6 +107,8 @@ export function resultLine(finding: Finding, judged: Judged | undefined): Result
     reason: finding.measured ? undefined : finding.reason,
     note: judged?.note,
     limit: judged?.limit,
+    u: finding.measured ? finding.u : undefined,
+    budget: finding.measured ? finding.budget.map(keptLine) : undefined,
   };
 }
 export const liveWords = (value: number | null, unit: string) =>
