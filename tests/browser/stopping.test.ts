@@ -106,6 +106,23 @@ it(
   },
   forLong,
 );
+it(
+  'keeps what was written of a run when the page goes away in it',
+  async () => {
+    const { page, go, complaints } = await built.open(1280, 800);
+    await tryVirtualRig(page);
+    await holdToGoLive(page);
+    await untilStep(page, /^Load steps/);
+    await page.reload();
+    await go('#/logbook');
+    await page.locator('tbody tr a').first().click();
+    await page.getByText('The page went away while the check ran').first().waitFor();
+    expect(await verdictOf(page).innerText()).toContain('Not measured');
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  },
+  forLong,
+);
 it('gives words for a file that is no record', async () => {
   const { page } = await built.open(1280, 800);
   const file = {

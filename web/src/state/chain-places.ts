@@ -55,6 +55,7 @@ export const chainPlaces: readonly ChainPlace[] = [
     hole: 'top',
     holeX: 95,
     ring: [834, 386],
+    part: 'leads',
     branch: false,
   },
   {
@@ -85,7 +86,16 @@ export const chainPlaces: readonly ChainPlace[] = [
     ring: [342, 174],
     branch: true,
   },
-  { id: 'radio', title: 'Radio', tag: top(0), hole: 'bottom', holeX: 95, ring: [71, 162], branch: true },
+  {
+    id: 'radio',
+    title: 'Radio',
+    tag: top(0),
+    hole: 'bottom',
+    holeX: 95,
+    ring: [71, 162],
+    part: 'radio',
+    branch: true,
+  },
   {
     id: 'servo',
     title: 'Servo',
@@ -132,8 +142,12 @@ export const chainPlaces: readonly ChainPlace[] = [
     hole: 'bottom',
     holeX: 95,
     ring: [1122, 212],
+    part: 'drive',
     branch: false,
   },
 ];
 export const placeOfPart = (part: PartKind) => chainPlaces.find((place) => place.part === part)!;
 export const placeById = (id: string) => chainPlaces.find((place) => place.id === id);
+/** Where a check is shown: its own place, else that of its part. */
+export const placeOf = (check: { readonly part: PartKind; readonly place?: string }): ChainPlace =>
+  chainPlaces.find(({ id }) => id === check.place) ?? placeOfPart(check.part);

@@ -2,11 +2,28 @@
 // In what order the checks are offered, and which one is next for a car. Ordered so that what the other checks
 // stand on comes first: the rail feeds the servo, and neither needs the motor to turn.
 import type { CheckCard } from '../worker/messages.ts';
+import { placeOf } from './chain-places.ts';
 import { newestRuns } from './chain-view.ts';
-import { partTitles } from './part-words.ts';
 import type { RunSummary } from './run-summary.ts';
 
-const order = ['rail-sag', 'servo-stall', 'motor-no-load'];
+const order = [
+  'rail-sag',
+  'servo-idle',
+  'servo-stall',
+  'motor-no-load',
+  'rest-voltage',
+  'first-power',
+  'rail-setting',
+  'pack-sag',
+  'joint-drop',
+  'radio-range',
+  'failsafe',
+  'servo-centre',
+  'servo-end-points',
+  'servo-scrub',
+  'sensor-cable',
+  'throttle-range',
+];
 const rank = (check: CheckCard) => (order.indexOf(check.id) + order.length + 1) % (order.length + 1);
 
 export function orderedChecks(checks: readonly CheckCard[]): CheckCard[] {
@@ -29,6 +46,6 @@ export function nextCheck(
   if (!check) return null;
   return {
     check,
-    words: `Check the ${partTitles[check.part].toLowerCase()}${last(check) === '' ? '' : ' again'}`,
+    words: `Check the ${placeOf(check).title.toLowerCase()}${last(check) === '' ? '' : ' again'}`,
   };
 }

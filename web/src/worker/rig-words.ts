@@ -42,5 +42,7 @@ export const checkCard = (check: Check): CheckCard => ({
   wiring: check.wiring.map(({ words, tap }) => ({ words, tap })),
   cautions: [...check.cautions],
   durationS: check.durationS,
+  moves: check.moves,
+  place: check.place,
   results: check.results.map(({ id, title, unit }) => ({ id, title, unit })),
 });

@@ -11,6 +11,7 @@ export const railSag: Check<Evidence> = {
   id: 'rail-sag',
   title: 'Receiver rail: sag under load',
   part: 'controller',
+  place: 'rail',
   why: 'A receiver that loses its voltage lets go of the car; the servo at full work is what pulls the rail down.',
   needs: {
     taps: ['railVoltage', 'railCurrent', 'controllerVoltage', 'packCurrentWide'],
