@@ -1,11 +1,16 @@
 // SPDX-License-Identifier: MIT
 // True values of the results of radio, receiver and throttle range. Widths in us of true time.
 import type { CarParameters } from './parameters.ts';
+import { widthAt } from './radio.ts';
 
 const us = 1e6;
 
-export function controlTruth({ car }: { readonly car: CarParameters }): Record<string, number> {
-  return { ...radioTruth(car), ...failSafeTruth(car) };
+interface Reached {
+  readonly car: CarParameters;
+  readonly radio: { readonly heldTrigger: number };
+}
+export function controlTruth({ car, radio }: Reached): Record<string, number> {
+  return { ...radioTruth(car), ...failSafeTruth(car, radio.heldTrigger) };
 }
 function radioTruth({ radio }: CarParameters): Record<string, number> {
   const [left, centre, right] = radio.steeringS.map((s) => s * us);
@@ -26,10 +31,13 @@ function radioTruth({ radio }: CarParameters): Record<string, number> {
   };
 }
 /** Per cent of the travel from neutral to full throttle. */
-function failSafeTruth({ radio }: CarParameters): Record<string, number> {
-  const safeWithin = radio.failSafeS <= 1;
+function failSafeTruth({ radio }: CarParameters, heldTrigger: number): Record<string, number> {
+  const [, neutral, full] = radio.throttleS;
+  const perCent = (trigger: number) =>
+    (100 * (widthAt(trigger, radio.throttleS) - neutral)) / (full - neutral);
   return {
     'fail-safe-time': radio.failSafeS,
-    ...(safeWithin && { 'throttle-after-loss': 100 * radio.failSafeTrigger }),
+    'throttle-after-loss': perCent(radio.failSafeS <= 1 ? radio.failSafeTrigger : heldTrigger),
+    'throttle-on-return': perCent(radio.staleS > 0 ? heldTrigger : 0),
   };
 }

@@ -19,6 +19,8 @@ export class Radio {
   wheel = 0;
   /** -1 full brake, 1 full throttle. */
   trigger = 0;
+  /** How far the trigger was pulled at most when the transmitter went off. */
+  heldTrigger = 0;
   private transmits = true;
   private readonly random: SeededRandom;
   private nextFrameS = Number.NaN;
@@ -40,6 +42,7 @@ export class Radio {
     }
     this.lostAtS = this.nowS;
     this.lastTriggerBefore = this.trigger;
+    this.heldTrigger = Math.max(this.heldTrigger, this.trigger);
     this.lastWheelBefore = this.wheel;
   }
   /** Edges of every frame that begins in the next `tickS`. */

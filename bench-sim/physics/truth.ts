@@ -5,8 +5,11 @@ import { controlTruth } from './control-truth.ts';
 import { linkageTruth } from './linkage-truth.ts';
 import { motorTruth } from './motor-truth.ts';
 import type { CarParameters } from './parameters.ts';
+import type { Radio } from './radio.ts';
 import type { RailEvents } from './rail-events.ts';
 import type { Servo } from './servo.ts';
+import type { ServoRest } from './servo-rest.ts';
+import { servoTruth } from './servo-truth.ts';
 import type { Pack } from './pack.ts';
 import { kvRpmPerV, noLoad, railSourceOhm, railV, stallA } from './steady-state.ts';
 import { supplyTruth } from './supply-truth.ts';
@@ -17,12 +20,14 @@ interface Reached {
   readonly pack: Pack;
   readonly bank: { readonly conductanceS: readonly number[] };
   readonly servo: Servo;
+  readonly rest: ServoRest;
   readonly warmth: Warmth;
   readonly events: RailEvents;
+  readonly radio: Radio;
 }
 
 type Truths = (plant: Reached) => Record<string, number>;
-const truths: readonly Truths[] = [spineTruth, controlTruth, linkageTruth, supplyTruth, motorTruth];
+const truths: readonly Truths[] = [spineTruth, servoTruth, controlTruth, linkageTruth, supplyTruth, motorTruth];
 
 /** Ids without a value yet (no load step so far) are absent, never guessed. */
 export const truthOf = (plant: Reached): Record<string, number> =>

@@ -3,6 +3,7 @@
 // for what result and class, what is usual, where the limit lies, under what condition, and what its figures are
 // worth. None of them has a published source. Electric motors of 540 size with two poles on two cells.
 import { z } from 'zod';
+import { linkageRows } from './linkage-class-data.ts';
 import { motorRows } from './motor-class-data.ts';
 import { supplyRows } from './supply-class-data.ts';
 
@@ -146,6 +147,30 @@ export const classRows: readonly ClassRow[] = z.array(classRowSchema).parse([
     mark: fromMemory,
   },
   {
+    result: 'failsafe/fail-safe-time',
+    partClass: 'any receiver',
+    unit: 's',
+    max: 1,
+    condition: 'neutral or brake within a second',
+    mark: 'common practice, no source',
+  },
+  {
+    result: 'failsafe/throttle-after-loss',
+    partClass: 'any receiver',
+    unit: '%',
+    max: 5,
+    condition: 'no throttle; brake is allowed',
+    mark: 'common practice, no source',
+  },
+  {
+    result: 'failsafe/throttle-on-return',
+    partClass: 'any receiver',
+    unit: '%',
+    max: 5,
+    condition: 'the link comes back without opening the throttle',
+    mark: 'common practice, no source',
+  },
+  {
     result: 'rail-sag/source-resistance',
     partClass: 'any controller',
     typical: [0.02, 0.06],
@@ -174,6 +199,7 @@ export const classRows: readonly ClassRow[] = z.array(classRowSchema).parse([
     mark: 'common practice, no source',
   },
   ...supplyRows,
+  ...linkageRows,
   ...motorRows,
 ]);
 /** How far a part may stray from its own rating or baseline, as shares; watch levels inside. From memory. */
