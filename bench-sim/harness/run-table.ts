@@ -6,7 +6,7 @@ import { figure, limitWords, reasonOf } from '#core/record/run-reason';
 
 export function runText(record: RunRecord, check: Check): string {
   const reason = reasonOf(record);
-  const notes = record.findings.flatMap((finding) => (finding.measured ? finding.notes : []));
+  const notes = new Set(record.findings.flatMap((finding) => (finding.measured ? finding.notes : [])));
   const lines = [
     `${check.title} (${check.id})`,
     `${record.car.name} on ${record.rig.descriptor.board}, firmware ${record.software.firmware}`,
@@ -18,7 +18,7 @@ export function runText(record: RunRecord, check: Check): string {
     '',
     `Verdict: ${capital(record.verdict)}`,
     ...(reason ? [`Reason: ${reason}`] : []),
-    ...notes.map((note) => `Note: ${note}`),
+    ...Array.from(notes, (note) => `Note: ${note}`),
     ...check.cautions.map((caution) => `Caution: ${caution}`),
   ];
   return `${lines.join('\n')}\n`;

@@ -3,6 +3,7 @@
 // safe before the record is made; a link that is lost meanwhile is told. It knows no check by name.
 import type { Check, Progress } from '#checks/check';
 import { missingNote, oldNotes } from '#core/calibration/calibration-age';
+import type { Meter } from '#core/calibration/meter';
 import type { Car } from '#core/parts/part';
 import type { RunRecord } from '#core/record/run-record';
 import { RunBench, type Ask } from './bench.ts';
@@ -21,6 +22,8 @@ export interface RunOptions {
   readonly progress?: (progress: Progress) => void;
   /** The person's stop. */
   readonly signal?: AbortSignal;
+  /** The person's hand-held meter, for what a calibration would bring. */
+  readonly meter?: Meter;
 }
 export interface FinishedRun {
   readonly record: RunRecord;
@@ -30,7 +33,13 @@ export interface FinishedRun {
 export async function runCheck(session: RigSession, check: Check, options: RunOptions): Promise<FinishedRun> {
   const { car, ask, progress = () => {}, signal } = options;
   const waits = new RunWaits();
-  const bench = new RunBench(session, waits, { car, taps: check.needs.taps, ask, progress });
+  const bench = new RunBench(session, waits, {
+    car,
+    taps: check.needs.taps,
+    ask,
+    progress,
+    provesFeed: check.provesFeed,
+  });
   const log = new RunLog(bench);
   const unwatch = watchRun(session, waits, signal);
   const outcome = await procedureOf(session, check, bench);
@@ -44,9 +53,24 @@ export async function runCheck(session: RigSession, check: Check, options: RunOp
   log.close();
   const ended = outcome instanceof RunStopped ? outcome : (wentSafe ?? outcome);
   const { rig, firmware } = session;
-  const ran = { check, car, rig, samples: bench.samples, events: log.events, outcome: ended };
+  const ran = {
+    check,
+    car,
+    rig,
+    samples: bench.samples,
+    events: log.events,
+    meter: options.meter,
+    outcome: ended,
+  };
   const record = reportOf(ran, { ...options.label, firmware });
+  if (check.provesFeed) barFeed(session, check, record.verdict);
   return { record, stopped: ended instanceof RunStopped ? ended : undefined };
+}
+/** A first power that failed bars the full feed until one passes; one that measured nothing changes nothing. */
+function barFeed(session: RigSession, { title }: Check, verdict: RunRecord['verdict']): void {
+  if (verdict === 'pass') session.feedBarred = null;
+  if (verdict === 'fail')
+    session.feedBarred = `"${title}" failed in this session, so the full feed stays open. Mend what it found and run it again; this check can run once it has passed.`;
 }
 /** Old and missing calibrations of the check's own taps: both make the intervals wider. */
 function calibrationNotes({ rig, keptStore, today }: RigSession, { needs }: Check): string[] {

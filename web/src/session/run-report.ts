@@ -2,8 +2,9 @@
 // From a run that ended, well or not, to its record: findings judged against the check's limits, or every result
 // not measured with the reason. Evidence is taken as the record will keep it, so that both give the same figures.
 import type { Check } from '#checks/check';
-import type { Finding } from '#core/measurements/measurement';
+import type { Meter } from '#core/calibration/meter';
 import type { Car } from '#core/parts/part';
+import { judgedFindings, type JudgedFindings, type Judging } from '#core/record/judged-findings';
 import { packColumns } from '#core/record/packed-columns';
 import { recordFormat, recordVersion, type RunRecord } from '#core/record/run-record';
 import type { RigDescription } from '#core/samples/rig-description';
@@ -19,6 +20,8 @@ export interface RunLabel {
   readonly startedAt: string;
   readonly tool: string;
   readonly firmware: string;
+  /** Number of the rig, where its own store is not the place for it. */
+  readonly rigSerial?: string;
 }
 export interface Ran {
   readonly check: Check;
@@ -26,15 +29,16 @@ export interface Ran {
   readonly rig: RigDescription;
   readonly samples: ScanColumns;
   readonly events: readonly LoggedEvent[];
+  /** The person's, for what a calibration would bring. */
+  readonly meter?: Meter;
   /** What the procedure returned, or why it did not. */
   readonly outcome: { readonly evidence: unknown } | RunStopped;
 }
 type Ending = { kind: 'done' | EndingKind; words: string };
 
 export function reportOf(ran: Ran, label: RunLabel): RunRecord {
-  const { check, car, rig, samples, events } = ran;
-  const { findings, evidence, ending } = found(ran);
-  const judged = judgeAll(findings, check.limits(car, rig));
+  const { check, car, rig, samples, events, meter } = ran;
+  const { findings, judged, verdict, evidence, ending } = found(ran, label.rigSerial);
   return {
     format: recordFormat,
     version: recordVersion,
@@ -44,7 +48,12 @@ export function reportOf(ran: Ran, label: RunLabel): RunRecord {
     ending,
     software: { tool: label.tool, firmware: label.firmware },
     car,
-    rig: { descriptor: rig.descriptor, store: rig.store },
+    rig: {
+      descriptor: rig.descriptor,
+      store: rig.store,
+      ...(label.rigSerial !== undefined && { serial: label.rigSerial }),
+    },
+    ...(meter && { meter }),
     clock: { ...samples.clock },
     raw: packColumns(samples.raw),
     marks: [...samples.marks],
@@ -52,42 +61,60 @@ export function reportOf(ran: Ran, label: RunLabel): RunRecord {
     evidence,
     findings: findings as RunRecord['findings'],
     judged: judged as RunRecord['judged'],
-    verdict: overallVerdict(judged),
+    verdict,
   };
 }
-function found(ran: Ran): { findings: readonly Finding[]; evidence: unknown; ending: Ending } {
-  const { check, outcome } = ran;
-  if (outcome instanceof RunStopped) return unmeasured(check, outcome);
+interface Found extends JudgedFindings {
+  readonly evidence: unknown;
+  readonly ending: Ending;
+}
+function found(ran: Ran, rigSerial?: string): Found {
+  const { check, car, rig, outcome } = ran;
+  if (outcome instanceof RunStopped) return unmeasured(check, car, rig, outcome);
   const evidence = asKept(outcome.evidence);
   try {
-    return {
-      findings: analysed(ran, evidence),
-      evidence,
-      ending: { kind: 'done', words: 'The check ran to its end.' },
-    };
+    const ending = { kind: 'done', words: 'The check ran to its end.' } as const;
+    return { ...analysed(ran, evidence, rigSerial), evidence, ending };
   } catch (thrown) {
-    return unmeasured(check, asRunStopped(thrown));
+    return unmeasured(check, car, rig, asRunStopped(thrown));
   }
 }
-function analysed({ check, samples, rig, car }: Ran, kept: unknown): readonly Finding[] {
+function analysed(
+  { check, samples, rig, car, meter }: Ran,
+  kept: unknown,
+  rigSerial?: string,
+): JudgedFindings {
   const evidence = check.evidenceSchema.safeParse(kept);
   if (!evidence.success) {
     const [issue] = evidence.error.issues;
     throw new TypeError(`the evidence of "${check.id}" at ${issue.path.join('.')}: ${issue.message}`);
   }
-  const findings = check.analyse({ evidence: evidence.data, samples, rig, car });
-  const forgotten = check.results.filter(({ id }) => !findings.some((finding) => finding.id === id));
+  const all = judgedFindings(check as Judging, {
+    evidence: evidence.data,
+    samples,
+    rig,
+    car,
+    rigSerial,
+    meter,
+  });
+  const forgotten = check.results.filter(({ id }) => !all.findings.some((finding) => finding.id === id));
   if (forgotten.length > 0)
     throw new TypeError(
       `the analysis of "${check.id}" told nothing of ${forgotten.map(({ id }) => id).join(', ')}`,
     );
-  return findings;
+  return all;
 }
-const unmeasured = (check: Check, { kind, message }: RunStopped) => ({
-  findings: check.results.map((result) => ({ measured: false as const, ...result, reason: message })),
-  evidence: null,
-  ending: { kind, words: message },
-});
+function unmeasured(check: Check, car: Car, rig: RigDescription, { kind, message }: RunStopped): Found {
+  const findings = check.results.map((result) => ({ measured: false as const, ...result, reason: message }));
+  const judged = judgeAll(findings, check.limits(car, rig));
+  return {
+    findings,
+    judged,
+    verdict: overallVerdict(judged),
+    evidence: null,
+    ending: { kind, words: message },
+  };
+}
 /** As JSON keeps it: typed arrays become lists, NaN becomes null. */
 function asKept(evidence: unknown): unknown {
   return JSON.parse(

@@ -32,19 +32,22 @@ function aged(line: CalibrationLine, today: string): CalibrationLine {
 }
 /** Sentences of old calibrations as the rig keeps them. */
 export const oldNotes = (store: Store, today: string): string[] =>
-  store.calibration
-    .filter((line) => isOld(line, today))
-    .map(
-      ({ tap, date }) =>
-        `The calibration of ${tap} of ${date} is older than a year, so its uncertainty counts wider (common practice, no source). Calibrate it again.`,
-    );
+  store.calibration.filter((line) => isOld(line, today)).map(oldSentence);
+/** The same for one that counts as old already. */
+export const oldWords = (line: CalibrationLine): string[] =>
+  line.origin.includes(', old: ') ? [oldSentence(line)] : [];
+const oldSentence = ({ tap, date }: CalibrationLine): string =>
+  `The calibration of ${tap} of ${date} is older than a year, so its uncertainty counts wider (common practice, no source). Calibrate it again.`;
+
 /** One sentence of the linear taps without a calibration, or none. */
 export function missingNote({ taps }: Descriptor, store: Store | null, used: readonly string[]): string[] {
   const missing = taps.filter(
     ({ id, scale }) =>
       scale.kind === 'linear' && used.includes(id) && !store?.calibration.some(({ tap }) => tap === id),
   );
-  if (missing.length === 0) return [];
-  const names = missing.map(({ id }) => id).join(', ');
-  return [`Not calibrated: ${names}. The declared tolerances of the rig count, which are wider.`];
+  return missingWords(missing.map(({ id }) => id));
 }
+export const missingWords = (taps: readonly string[]): string[] =>
+  taps.length === 0
+    ? []
+    : [`Not calibrated: ${taps.join(', ')}. The declared tolerances of the rig count, which are wider.`];

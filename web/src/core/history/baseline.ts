@@ -4,7 +4,10 @@
 import { z } from 'zod';
 import { allowances } from '../limits/class-data.ts';
 import type { Limit } from '../verdicts/limit.ts';
-import { individualsChart } from './individuals-chart.ts';
+import type { BudgetLine } from '../measurements/measurement.ts';
+import { staysWithRig } from '../measurements/rig-errors.ts';
+import { firstRunsSchema, type FirstRuns } from '../verdicts/first-runs.ts';
+import { individualsChart, meanOf } from './individuals-chart.ts';
 import type { HistoryPoint } from './part-history.ts';
 
 export const baselineRuns = 5;
@@ -26,6 +29,8 @@ export const baselineSchema = z
     fromDate: z.iso.date({ error: 'the date of the first run as year-month-day' }),
     toDate: z.iso.date({ error: 'the date of the last run as year-month-day' }),
     rigSerial: z.string(),
+    /** What that rig was off by in their mean; baselines from before it was kept lack it. */
+    rigErrors: firstRunsSchema.shape.errors.optional(),
   })
   .refine(
     ({ fromDate, toDate }) => fromDate <= toDate,
@@ -69,8 +74,20 @@ export function baselineOf(
       fromDate: start.at.slice(0, 10),
       toDate: end.at.slice(0, 10),
       rigSerial: start.rigSerial,
+      rigErrors: rigErrorsOf(first),
     },
   };
+}
+/** Lines that all of the runs have from one source, with their mean; a calibration between leaves its lines out. */
+function rigErrorsOf(points: readonly HistoryPoint[]): FirstRuns['errors'] {
+  const [start, ...others] = points.map(({ finding }) => finding.budget);
+  const twinsOf = ({ source, origin }: BudgetLine) =>
+    others.flatMap((budget) => budget.filter((line) => line.source === source && line.origin === origin));
+  return start.filter(staysWithRig).flatMap((line) => {
+    const all = [line, ...twinsOf(line)];
+    if (all.length < points.length) return [];
+    return [{ source: line.source, origin: line.origin, u: meanOf(all.map(({ u }) => u)) }];
+  });
 }
 const waiting = (have: number, count: number): BaselineAnswer => ({
   ready: false,
@@ -96,6 +113,9 @@ export function baselineLimit(baseline: Baseline): Limit {
     ...(allowance?.watchAbove !== undefined && { warnMax: centre + at(allowance.watchAbove) }),
     unit,
     kind: 'baseline',
+    ...(baseline.rigErrors && {
+      firstRuns: { rigSerial: baseline.rigSerial, centre, errors: baseline.rigErrors },
+    }),
     source: `${sourceWords(baseline)}, ${widthWords(allowance, size, sigma)}`,
   };
 }

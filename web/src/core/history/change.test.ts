@@ -11,6 +11,7 @@ import {
   quantisationLine,
   zeroLine,
 } from '../measurements/tap-errors.ts';
+import { thermistorLines } from '../measurements/thermistor-errors.ts';
 import { changeSince, changeWords } from './change.ts';
 import { budgetLine, measuredAs, pointOf, pointsOf } from './history-fixture.ts';
 
@@ -68,9 +69,15 @@ describe('on another rig', () => {
 it('knows the lines that the taps really bring: gain, offset, reference, bow and clock stay, the rest comes anew', () => {
   const rig = testRig();
   const tap = rig.descriptor.taps.find(({ id }) => id === 'railVoltage')!;
+  const [motorTap, bare] = ['thermistorMotor', 'railCurrent'].map((id) =>
+    rig.descriptor.taps.find((one) => one.id === id)!,
+  );
+  const amps = { ...bare, error: { ...bare.error, shunt: { name: 'rail', tolerance: 0.01 } } };
   const at = { code: 700, share: 6, supplyV: 4.9 };
   const lines = [
     ...gainLines(rig, tap, 6, false),
+    ...gainLines(rig, amps, 2, true).slice(0, 1),
+    ...thermistorLines(rig, motorTap, 40),
     zeroLine(rig, tap, false),
     zeroLine(rig, tap, true),
     ...linearityLines(rig, tap, at),
@@ -83,6 +90,11 @@ it('knows the lines that the taps really bring: gain, offset, reference, bow and
   expect(shared.toSorted()).toEqual(
     [
       'gain of railVoltage',
+      'rail shunt',
+      'resistance at 25 C of thermistorMotor',
+      'pull-up of thermistorMotor',
+      'B value of thermistorMotor',
+      'bend from the B equation of thermistorMotor',
       'offset of railVoltage',
       'reference voltage',
       'converter non-linearity at the reference',

@@ -4,6 +4,7 @@
 // It knows findings and baselines' points, no limits.
 import jstat from 'jstat';
 import type { BudgetLine, Measured } from '../measurements/measurement.ts';
+import { staysWithRig } from '../measurements/rig-errors.ts';
 import { sampleStandardDeviation } from 'simple-statistics';
 import { meanOf } from './individuals-chart.ts';
 import type { HistoryPoint } from './part-history.ts';
@@ -20,9 +21,7 @@ export interface Change {
   readonly shared: readonly string[];
 }
 const endless = Number.POSITIVE_INFINITY;
-/** Errors that stay with a rig, or with the way a result is made; zero drift and scatter come anew with each run. */
-const ofTheRig =
-  /^(?:gain of|offset of|reference voltage|bow of|converter non-linearity at the reference|the rig's clock)/;
+/** Errors that stay with the way a result is made; zero drift and scatter come anew with each run. */
 const ofTheMethod = 'from memory';
 
 /** Null with fewer than two points in the baseline. */
@@ -64,17 +63,14 @@ interface Split {
   readonly shared: readonly string[];
 }
 function sharedWith(later: Measured, first: Measured, sameRig: boolean): Split {
-  const fixed = (line: BudgetLine) =>
-    ofTheRig.test(line.source) ? sameRig : line.origin.startsWith(ofTheMethod);
+  const fixed = (line: BudgetLine) => (staysWithRig(line) ? sameRig : line.origin.startsWith(ofTheMethod));
   const twin = (line: BudgetLine) =>
     first.budget.find(({ source, origin }) => source === line.source && origin === line.origin);
   const shared = later.budget.filter((line) => fixed(line) && twin(line));
-  const rig = (line: BudgetLine) => ofTheRig.test(line.source) && !shared.includes(line);
+  const rig = (line: BudgetLine) => staysWithRig(line) && !shared.includes(line);
   const rest = later.budget.filter((line) => !shared.includes(line) && !rig(line));
   /** A rig error not shared is there twice, once on either side. */
-  const twice = [...later.budget, ...first.budget].filter(
-    (line) => ofTheRig.test(line.source) && !isShared(line),
-  );
+  const twice = [...later.budget, ...first.budget].filter((line) => staysWithRig(line) && !isShared(line));
   function isShared({ source, origin }: BudgetLine): boolean {
     return shared.some((each) => each.source === source && each.origin === origin);
   }

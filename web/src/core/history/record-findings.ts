@@ -2,7 +2,8 @@
 // What a part's history takes from a run's record. Runs on a virtual rig make no history of a real part: they count
 // with their seed as the rig's number, so that they never mix. It knows records, no store.
 import { partNameOf, type PartKind } from '../parts/part.ts';
-import type { RunRecord } from '../record/run-record.ts';
+import { rigSerialOf, type RunRecord } from '../record/run-record.ts';
+import { virtualSerial } from '../record/virtual-truth.ts';
 import type { RunFindings } from './part-history.ts';
 
 type Recorded = Pick<
@@ -16,7 +17,7 @@ export function runFindingsOf(record: Recorded, part: PartKind): RunFindings {
     checkId: record.check,
     startedAt: record.startedAt,
     partName: partNameOf(record.car, part),
-    rigSerial: record.virtual ? `virtual ${record.virtual.seed}` : (record.rig.store?.serial ?? ''),
+    rigSerial: record.virtual ? virtualSerial(record.virtual.seed) : rigSerialOf(record),
     findings: record.findings,
     verdicts: Object.fromEntries(record.judged.map(({ id, verdict }) => [id, verdict])),
   };

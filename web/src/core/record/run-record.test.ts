@@ -6,94 +6,14 @@ import { reading } from '../measurements/tap-reading.ts';
 import type { Car } from '../parts/part.ts';
 import { scanBlock, testRig } from '../samples/scan-block-fixture.ts';
 import { ScanColumns } from '../samples/scan-columns.ts';
-import { judgeAll, overallVerdict } from '../verdicts/judge.ts';
 import { resultsCsv, samplesCsv } from './csv-writer.ts';
 import { packColumns } from './packed-columns.ts';
 import { readRecord, RecordError, samplesOf, writeRecord } from './record-reader.ts';
-import { recompute, type Judging } from './recompute.ts';
-import { recordFormat, recordVersion, type RunRecord } from './run-record.ts';
+import { judgedFindings } from './judged-findings.ts';
+import { recompute, type Recomputing } from './recompute.ts';
+import { recordFormat, recordVersion, rigSerialOf, type RunRecord } from './run-record.ts';
+import type { Meter } from '../calibration/meter.ts';
 
-const rig = testRig();
-const car: Car = {
-  name: 'Marmot',
-  motor: {
-    kind: 'motor',
-    name: 'motor',
-    turns: 13.5,
-    polePairs: 1,
-    sensored: true,
-    ratedKvRpmPerV: 3000,
-    ratedKvTolerance: 0.07,
-    ratedSpeedRpm: 50000,
-  },
-  servo: {
-    kind: 'servo',
-    name: 'servo',
-    digital: true,
-    ratedVoltageV: 6,
-    ratedStallTolerance: 0.2,
-    degreesPerUs: 0.09,
-  },
-  controller: {
-    kind: 'controller',
-    name: 'controller',
-    railSettingV: 6,
-    railFloorV: 4,
-    throttle: { lowUs: 1000, neutralUs: 1500, highUs: 2000 },
-  },
-  pack: { kind: 'pack', name: 'pack', cells: 2, chemistry: 'lipo', capacityAh: 5 },
-};
-const example: Judging = {
-  id: 'example',
-  evidenceSchema: z.object({ fromS: z.number(), toS: z.number() }),
-  analyse: (input) => {
-    const stretch = input.evidence as { fromS: number; toS: number };
-    const name = { id: 'volts', title: 'Volts', unit: 'V' };
-    return [
-      measured(name, reading(input, 'packVoltage', stretch), {
-        formula: 'mean, "as read"',
-        evidence: [{ ...stretch, taps: ['packVoltage'] }],
-      }),
-    ];
-  },
-  limits: () => ({ volts: { max: 8, unit: 'V', kind: 'published', source: 'example' } }),
-};
-function recorded(): RunRecord {
-  const samples = new ScanColumns(rig);
-  for (let k = 0; k < 60; k++)
-    samples.push(
-      scanBlock({
-        scan: k * 8,
-        tick: 4e9 + k * 14976,
-        codes: { a: 750 + (k % 3) },
-        edges: [700 + k],
-        lastEdge: 4e9 + k * 14976,
-        edgesA: k,
-      }),
-    );
-  const evidence = { fromS: 0.05, toS: 0.4 };
-  const findings = [...example.analyse({ evidence: evidence as never, samples, rig, car })];
-  const judged = judgeAll(findings, example.limits(car, rig));
-  return {
-    format: recordFormat,
-    version: recordVersion,
-    id: 'r1',
-    check: 'example',
-    startedAt: '2026-01-01T00:00:00Z',
-    ending: { kind: 'done', words: '' },
-    software: { tool: '0.1.0', firmware: '0.1.0' },
-    car,
-    rig,
-    clock: samples.clock,
-    raw: packColumns(samples.raw),
-    marks: [{ atS: 0.1, label: 'here' }],
-    events: [],
-    evidence,
-    findings: findings as RunRecord['findings'],
-    judged: judged as RunRecord['judged'],
-    verdict: overallVerdict(judged),
-  };
-}
 describe('a run record', () => {
   it('comes back from its text with every raw count, gap-free and with endless degrees of freedom', () => {
     const record = recorded();
@@ -107,6 +27,36 @@ describe('a run record', () => {
     const again = recompute(readRecord(writeRecord(record)), example);
     expect(again.findings).toEqual(record.findings);
     expect(again).toMatchObject({ verdict: 'pass', judged: record.judged });
+  });
+  it('tells a result of the calibration that is missing behind it, in the run and again from the text', () => {
+    const { findings } = recompute(readRecord(writeRecord(recorded())), example);
+    expect(findings[0].measured && findings[0].notes).toEqual([
+      'Not calibrated: packVoltage. The declared tolerances of the rig count, which are wider.',
+    ]);
+  });
+  it("tells an undecided result what a calibration would bring, worked out with the person's meter", () => {
+    const { evidence, car } = recorded();
+    const near = {
+      ...example,
+      limits: () => ({ volts: { max: 7.36, unit: 'V', kind: 'published', source: 'example' } }),
+    } as const;
+    const noteWith = (meter?: Meter) =>
+      judgedFindings(near, { evidence, samples: samplesOf(recorded()), rig, car, meter }).judged[0].note;
+    expect(noteWith()).toMatch(/Calibrating packVoltage would bring it to about 0\.02\d V/);
+    const fine = {
+      quantity: 'voltage',
+      upTo: 60,
+      percentOfReading: 0.02,
+      counts: 1,
+      resolution: 0.001,
+    } as const;
+    const brought = (note?: string) => Number(/about ([\d.]+) V/.exec(note ?? '')?.[1]);
+    expect(brought(noteWith({ name: 'fine', ranges: [fine] }))).toBeLessThan(0.7 * brought(noteWith()));
+  });
+  it('says by what number its rig goes: its own, or the seed of a virtual one', () => {
+    expect(rigSerialOf(recorded())).toBe('T1');
+    expect(rigSerialOf({ rig: { ...rig, serial: 'virtual 7' } })).toBe('virtual 7');
+    expect(rigSerialOf({ rig: { ...rig, store: null } })).toBe('');
   });
   it('gives another verdict when a raw count was changed', () => {
     const record = recorded();

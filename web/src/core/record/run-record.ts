@@ -2,6 +2,7 @@
 // One run as it is kept: everything a verdict was made from, raw counts and all, so that it can be made again
 // from the file alone. Schema version 1. It holds data; reading and recomputing stand beside it.
 import { z } from 'zod';
+import { meterSchema } from '../calibration/meter.ts';
 import { carSchema } from '../parts/part.ts';
 import { descriptorSchema, storeSchema } from '../samples/rig-description.ts';
 import { limitSchema } from '../verdicts/limit.ts';
@@ -62,7 +63,14 @@ export const recordSchema = z.object({
   }),
   software: z.object({ tool: z.string(), firmware: z.string() }),
   car: carSchema,
-  rig: z.object({ descriptor: descriptorSchema, store: storeSchema.nullable() }),
+  rig: z.object({
+    descriptor: descriptorSchema,
+    store: storeSchema.nullable(),
+    /** Number by which its runs belong together, where its own store is not the place for it: a virtual rig's seed. */
+    serial: z.string().optional(),
+  }),
+  /** The hand-held meter a person has, where they told: what a calibration would bring is told for it. */
+  meter: meterSchema.optional(),
   clock: z.object({ ratio: z.number(), halfWidth: z.number(), origin: z.enum(['descriptor', 'fit']) }),
   raw: packedSchema,
   marks: z.array(z.object({ atS: z.number(), label: z.string() })),
@@ -76,3 +84,5 @@ export const recordSchema = z.object({
   virtual: virtualSchema.optional(),
 });
 export type RunRecord = z.infer<typeof recordSchema>;
+/** '' for a rig that has no number. */
+export const rigSerialOf = ({ rig }: Pick<RunRecord, 'rig'>): string => rig.serial ?? rig.store?.serial ?? '';

@@ -23,3 +23,5 @@ export function truthOf(bench: VirtualBench): VirtualTruth {
 /** The record of a real rig stays as it is. */
 export const withTruth = (record: RunRecord, virtual: VirtualTruth | null): RunRecord =>
   virtual ? { ...record, virtual } : record;
+/** By what the runs of one virtual rig belong together: the same seed has the same errors. */
+export const virtualSerial = (seed: number): string => `virtual ${seed}`;

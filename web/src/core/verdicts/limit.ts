@@ -2,6 +2,7 @@
 // A limit is data: how much, of what kind, from where, what it stands in place of. It never stands without its
 // source. The schema guards limits that come back from files.
 import { z } from 'zod';
+import { firstRunsSchema } from './first-runs.ts';
 
 export const limitKinds = ['rating', 'baseline', 'common practice', 'published', 'own override'] as const;
 export type LimitKind = (typeof limitKinds)[number];
@@ -22,6 +23,8 @@ export const limitSchema = z.object({
   warnMin: z.number().optional(),
   warnMax: z.number().optional(),
   doubt: doubtSchema.optional(),
+  /** Of a baseline: what the rig of the first runs was off by, so that what it still is falls out. */
+  firstRuns: firstRunsSchema.optional(),
   /** Limits that this one stands in place of, nearest first, in words. */
   displaced: z.array(z.string()).readonly().optional(),
   /** What would have gone before this one but could not be used, and why. */

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import type { BudgetLine } from '../measurements/measurement.ts';
 import { chanceOut, isDecided } from './chance-out.ts';
 import type { Limit } from './limit.ts';
-import { settlingOf } from './settling.ts';
+import { settlingOf, type WithCalibrated } from './settling.ts';
 
 const endless = Number.POSITIVE_INFINITY;
 const line = (source: string, u: number, shape: BudgetLine['shape'], dof = endless): BudgetLine => ({
@@ -92,25 +92,46 @@ describe('repeats', () => {
 });
 describe('a calibration', () => {
   const gain = (tap: string, u: number) => line(`gain of ${tap}`, u, 'rectangular');
-  it('brings one rectangle of u = 0.1 from 0.95 sqrt(3) 0.1 = 0.1645 to 0.57 of it, 0.0938', () => {
-    const settling = settlingOf({ value: 9.9, budget: [gain('railVoltage', 0.1)] }, limit({ max: 10 }));
-    near(settling.half, 0.16454);
-    expect(settling.calibration).toMatchObject({ tap: 'railVoltage', settles: true });
-    near(settling.calibration!.half, 0.0938);
+  /** Each tap's gain left at a share of what it was. */
+  const leaving =
+    (budget: readonly BudgetLine[], shares: Readonly<Record<string, number>>): WithCalibrated =>
+    (tap) =>
+      tap in shares
+        ? {
+            value: 0,
+            budget: budget.map((one) =>
+              one.source.endsWith(` ${tap}`) ? { ...one, u: one.u * shares[tap] } : one,
+            ),
+          }
+        : undefined;
+  const calibrationOf = (budget: readonly BudgetLine[], shares: Readonly<Record<string, number>>) =>
+    settlingOf({ value: 9.9, budget }, limit({ max: 10 }), leaving(budget, shares)).calibration;
+
+  it('brings one rectangle of u = 0.1 from 0.95 sqrt(3) 0.1 = 0.1645 to half of it, 0.0823', () => {
+    const found = calibrationOf([gain('railVoltage', 0.1)], { railVoltage: 0.5 });
+    expect(found).toMatchObject({ tap: 'railVoltage', settles: true });
+    near(found!.half, 0.0823);
   });
   it('leaves the other lines: normal 0.1 beside a gain of little', () => {
-    const budget = [line('other', 0.1, 'normal'), gain('railCurrent', 0.02)];
-    const { calibration } = settlingOf({ value: 9.9, budget }, limit({ max: 10 }));
-    near(calibration!.half, 1.96 * Math.hypot(0.1, 0.02 * 0.6), 0.02);
-    expect(calibration!.settles).toBe(false);
+    const found = calibrationOf([line('other', 0.1, 'normal'), gain('railCurrent', 0.02)], {
+      railCurrent: 0.6,
+    });
+    near(found!.half, 1.96 * Math.hypot(0.1, 0.02 * 0.6), 0.02);
+    expect(found!.settles).toBe(false);
   });
-  it('picks the tap that brings most', () => {
-    const budget = [gain('railVoltage', 0.03), gain('packCurrentNarrow', 0.1)];
-    expect(settlingOf({ value: 9.9, budget }, limit({ max: 10 })).calibration?.tap).toBe('packCurrentNarrow');
+  it('picks the tap that brings most, not the largest line', () => {
+    const budget = [gain('railVoltage', 0.1), gain('packCurrentNarrow', 0.09)];
+    expect(calibrationOf(budget, { railVoltage: 0.9, packCurrentNarrow: 0.5 })?.tap).toBe(
+      'packCurrentNarrow',
+    );
   });
-  it('brings nothing to a tap that is calibrated', () => {
-    const budget = [{ ...gain('railVoltage', 0.1), origin: 'calibration of 2026-11-20' }];
-    expect(settlingOf({ value: 9.9, budget }, limit({ max: 10 })).calibration).toBe(null);
+  it('is none of a tap that is calibrated, of one that it would bring nothing, or where nobody can tell', () => {
+    const kept = [{ ...gain('railVoltage', 0.1), origin: 'calibration of 2026-11-20' }];
+    expect(calibrationOf(kept, { railVoltage: 0.5 })).toBe(null);
+    expect(calibrationOf([gain('packCurrentWide', 0.1)], {})).toBe(null);
+    expect(
+      settlingOf({ value: 9.9, budget: [gain('railVoltage', 0.1)] }, limit({ max: 10 })).calibration,
+    ).toBe(null);
   });
 });
 describe('a limit carried by a model', () => {

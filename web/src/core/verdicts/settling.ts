@@ -5,6 +5,7 @@
 import { halfWidth } from '../measurements/coverage-interval.ts';
 import type { BudgetLine, Measured } from '../measurements/measurement.ts';
 import { budgetAgainst, isDecided, nearestBound } from './chance-out.ts';
+import { declaredTap } from './line-tap.ts';
 import type { Limit } from './limit.ts';
 
 export interface Settling {
@@ -27,18 +28,11 @@ export interface Calibration {
   readonly settles: boolean;
 }
 export const repeatsAtMost = 50;
-/** Share of a tap's gain and offset errors that is left after a calibration against a hand-held meter, by kind of
- *  tap: planning figures of the reference rig, computed, not measured; 0.6 for a tap not named. */
-const leftAfterCalibration: readonly (readonly [tap: RegExp, share: number])[] = [
-  [/Voltage$/, 0.57],
-  [/^packCurrentNarrow$/, 0.67],
-  [/^packCurrentWide$/, 0.44],
-  [/^thermistor/, 0.5],
-];
-const leftOtherwise = 0.6;
-type Judgeable = Pick<Measured, 'value' | 'budget'>;
+/** The same result as it would be with a tap calibrated; undefined where that can't be done or brings nothing. */
+export type WithCalibrated = (tap: string) => Judgeable | undefined;
+export type Judgeable = Pick<Measured, 'value' | 'budget'>;
 
-export function settlingOf(finding: Judgeable, limit: Limit): Settling {
+export function settlingOf(finding: Judgeable, limit: Limit, withCalibrated?: WithCalibrated): Settling {
   const bound = nearestBound(finding.value, limit);
   const lines = budgetAgainst(finding, limit, bound);
   const half = halfWidth(lines);
@@ -50,7 +44,7 @@ export function settlingOf(finding: Judgeable, limit: Limit): Settling {
     dominant: dominantOf(lines),
     wantedHalf: half * largestShare((share) => decided(shrunk(share))),
     repeats: repeatsOf(finding, limit),
-    calibration: calibrationOf(finding, limit, bound),
+    calibration: withCalibrated ? calibrationOf(finding, limit, withCalibrated) : null,
   };
 }
 interface Case {
@@ -112,22 +106,20 @@ const scatters = ({ shape }: BudgetLine): boolean => shape === 'student';
 const overRuns = (line: BudgetLine, n: number): BudgetLine =>
   scatters(line) ? { ...line, u: line.u / Math.sqrt(n), dof: line.dof * n } : line;
 
-/** The declared tap with the largest lines; none when its lines come from a calibration already. */
-function calibrationOf(finding: Judgeable, limit: Limit, bound: number): Calibration | null {
-  const taps = [...new Set(finding.budget.flatMap((line) => tapOf(line) ?? []))];
-  const best = taps
-    .map((tap) => ({ tap, after: calibrated(finding, tap) }))
-    .map(({ tap, after }) => ({ tap, after, half: halfWidth(budgetAgainst(after, limit, bound)) }))
-    .toSorted((a, b) => a.half - b.half)[0];
-  if (!best) return null;
-  return { tap: best.tap, half: best.half, settles: isDecided(best.after, limit) };
-}
-const tapOf = ({ source, origin }: BudgetLine): string | undefined =>
-  origin.startsWith('calibration') ? undefined : /^(?:gain|offset) of (\S+)$/.exec(source)?.[1];
-function calibrated({ value, budget }: Judgeable, tap: string): Judgeable {
-  const left = leftAfterCalibration.find(([of]) => of.test(tap))?.[1] ?? leftOtherwise;
-  return {
-    value,
-    budget: budget.map((line) => (tapOf(line) === tap ? { ...line, u: line.u * left } : line)),
-  };
+/** Of the taps that are declared only, the one whose calibration leaves least. */
+function calibrationOf(
+  { value, budget }: Judgeable,
+  limit: Limit,
+  withCalibrated: WithCalibrated,
+): Calibration | null {
+  const bound = nearestBound(value, limit);
+  const taps = [...new Set(budget.flatMap((line) => declaredTap(line) ?? []))];
+  const found = taps.flatMap((tap) => {
+    const after = withCalibrated(tap);
+    if (!after) return [];
+    // Its value stays: nobody knows yet which way the calibration would move it.
+    const moved = { value, budget: after.budget };
+    return [{ tap, half: halfWidth(budgetAgainst(moved, limit, bound)), settles: isDecided(moved, limit) }];
+  });
+  return found.toSorted((a, b) => a.half - b.half)[0] ?? null;
 }

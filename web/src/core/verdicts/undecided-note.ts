@@ -3,10 +3,10 @@
 // the part stands on its limit. It turns numbers into sentences and works out none of them.
 import type { Measured } from '../measurements/measurement.ts';
 import type { Limit } from './limit.ts';
-import { repeatsAtMost, settlingOf, type Settling } from './settling.ts';
+import { repeatsAtMost, settlingOf, type Settling, type WithCalibrated } from './settling.ts';
 
-export function whatWouldSettle(finding: Measured, limit: Limit): string {
-  const settling = settlingOf(finding, limit);
+export function whatWouldSettle(finding: Measured, limit: Limit, withCalibrated?: WithCalibrated): string {
+  const settling = settlingOf(finding, limit, withCalibrated);
   return [
     near(settling, finding.unit),
     ruling(settling),
