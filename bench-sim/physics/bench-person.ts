@@ -4,6 +4,7 @@ import { atTheRadio } from './control-person.ts';
 import { linkageHand } from './linkage-person.ts';
 import { motorHand } from './motor-person.ts';
 import { supplyHand } from './supply-person.ts';
+import { hornHand } from './servo-person.ts';
 import type { CarPlant } from './whole-plant.ts';
 
 export type Act = 'block' | 'free' | 'switch on' | 'switch off';
@@ -27,7 +28,7 @@ const blockAndSwitch: Hand = ({ servo, controller }, words) => {
   else if (done !== null) controller.switchedOn = done === 'switch on';
   return undefined;
 };
-const hands: readonly Hand[] = [blockAndSwitch, atTheRadio, linkageHand, motorHand, supplyHand];
+const hands: readonly Hand[] = [blockAndSwitch, atTheRadio, linkageHand, hornHand, motorHand, supplyHand];
 
 export function personDoes(car: CarPlant, words: string): number | undefined {
   const figures = hands.map((hand) => hand(car, words));

@@ -61,7 +61,7 @@ describe('edges', () => {
   });
   it('of a dead line A never come, and its level stays low', () => {
     const lines = new Set<number>();
-    const hall = powered({ ...motor, hallADead: true });
+    const hall = powered({ ...motor, deadHallLines: [true, false, false] });
     for (let k = 0; k < 100; k++) hall.advance(0.5, k, 1, (edge) => lines.add(edge.line));
     expect([...lines].toSorted()).toEqual([1, 2]);
     expect(hall.levels[0]).toBe(false);

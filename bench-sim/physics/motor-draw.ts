@@ -39,7 +39,10 @@ function hallLines(random: SeededRandom) {
     hallOffsetRad: random.between(-5, 5) * degrees,
     hallDuty: [duty(), duty(), duty()] as [number, number, number],
     startAngleRad: random.between(0, 2 * Math.PI),
-    hallADead: false,
+    deadHallLines: [false, false, false] as [boolean, boolean, boolean],
+    hallLinesSwapped: false,
+    hallNoiseHz: 0,
+    hallLooseHz: 0,
   };
 }
 export function drawMotor(random: SeededRandom, driverOhm: number): MotorParameters {

@@ -13,7 +13,31 @@ export const motorEffects: Effects = {
     motor.fluxVs *= 1 - 0.12 * severity;
   },
   'dead-hall-line': ({ motor }, severity) => {
-    motor.hallADead = severity > 0.5;
+    motor.deadHallLines[0] = severity > 0.5;
+  },
+  'dead-hall-line-b': ({ motor }, severity) => {
+    motor.deadHallLines[1] = severity > 0.5;
+  },
+  'dead-hall-line-c': ({ motor }, severity) => {
+    motor.deadHallLines[2] = severity > 0.5;
+  },
+  'swapped-hall-lines': ({ motor }, severity) => {
+    motor.hallLinesSwapped = severity > 0.5;
+  },
+  'noisy-hall-line': ({ motor }, severity) => {
+    motor.hallNoiseHz = 10 * severity;
+  },
+  'uneven-hall-duty': ({ motor }, severity) => {
+    motor.hallDuty[1] += 0.15 * severity;
+  },
+  'loose-sensor-plug': ({ motor }, severity) => {
+    motor.hallLooseHz = 8 * severity;
+  },
+  'thermistor-short': ({ sensor }, severity) => {
+    sensor.motorShorted = severity > 0.5;
+  },
+  'thermistor-loose': ({ sensor }, severity) => {
+    sensor.motorLooseHz = 4 * severity;
   },
   'open-thermistor': ({ sensor }, severity) => {
     sensor.open = severity > 0.5;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Everything that makes one car on the bench what it is, in SI units. It holds numbers only: no model, no
 // label and no fault. The part models read it, `population.ts` draws it and `fault-effects.ts` spoils it.
+import type { HornParameters } from './servo-horn.ts';
 
 export interface PackParameters {
   capacityAh: number;
@@ -155,6 +156,7 @@ export interface ServoParameters {
   /** How far a loose block gives way, rad/s per N m; 0: it holds. */
   blockCreep: number;
   linkage: LinkageParameters;
+  horn: HornParameters;
 }
 /** Radio and receiver. Widths in the order left, centre, right and full brake, neutral, full throttle. */
 export interface RadioParameters {

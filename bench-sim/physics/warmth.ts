@@ -7,6 +7,9 @@ import { OneBodyHeat, Thermistor, TwoBodyHeat } from './heat.ts';
 import type { CarParameters } from './parameters.ts';
 import type { Servo } from './servo.ts';
 
+/** A thermistor hot without end has no resistance. */
+const shortedC = Number.POSITIVE_INFINITY;
+
 interface Heated {
   readonly motor: DriveMotor;
   readonly servo: Servo;
@@ -47,6 +50,7 @@ export class Warmth {
     this.sensors = [fresh(), fresh(), fresh()];
     this.thermistorC = [ambientC, ambientC, ambientC, ambientC];
     if (sensor.open) this.thermistorC[0] = this.thermistorC[1] = null;
+    if (sensor.motorShorted) this.thermistorC[0] = shortedC;
   }
   tick({ motor, servo }: Heated, tickS: number): void {
     const { ambientC, motor: motorParameters, controller, sensor } = this.car;
@@ -64,7 +68,7 @@ export class Warmth {
     this.sensors[0].step(this.motor.outerC, ambientC, tickS);
     this.sensors[1].step(this.servo.outerC, ambientC, tickS);
     this.sensors[2].step(this.controller.bodyC, ambientC, tickS);
-    if (!open) this.thermistorC[0] = this.sensors[0].celsius;
+    if (!open && !this.car.sensor.motorShorted) this.thermistorC[0] = this.sensors[0].celsius;
     if (!open) this.thermistorC[1] = this.sensors[1].celsius;
     this.thermistorC[2] = this.sensors[2].celsius;
   }

@@ -16,6 +16,7 @@ import { RailRegulator } from './rail-regulator.ts';
 import { RotorHand } from './rotor-hand.ts';
 import { SensorCable } from './sensor-cable.ts';
 import { Servo } from './servo.ts';
+import { ServoRest } from './servo-rest.ts';
 import { SpeedController } from './speed-controller.ts';
 import { railV } from './steady-state.ts';
 import { SupplyLine } from './supply-line.ts';
@@ -53,6 +54,7 @@ export class CarPlant implements Plant {
   readonly hand: RotorHand;
   readonly cable: SensorCable;
   readonly servo: Servo;
+  readonly rest = new ServoRest();
   readonly radio: Radio;
   readonly bank: LoadBank;
   readonly warmth: Warmth;
@@ -165,6 +167,7 @@ export class CarPlant implements Plant {
     this.ripple.tick(controller.duty, motor.currentA);
     this.pack.settle();
     this.warmth.tick(this, tickS);
+    this.rest.tick(this.servo, this.inputs.steeringPulseS, tickS);
     this.hand.tick(tickS);
     this.cable.tick(this.hall, this.timeS, tickS, onEdge);
     if (this.cable.thermistorLost) this.seen.thermistorC[0] = null;

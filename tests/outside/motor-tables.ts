@@ -19,7 +19,10 @@ export function motorOf(row: MotorRow, loadNm = 0): MotorParameters {
     hallOffsetRad: 0,
     hallDuty: [0.5, 0.5, 0.5] as [number, number, number],
     startAngleRad: 0,
-    hallADead: false,
+    deadHallLines: [false, false, false] as [boolean, boolean, boolean],
+    hallLinesSwapped: false,
+    hallNoiseHz: 0,
+    hallLooseHz: 0,
   };
   return {
     turns: 10,
