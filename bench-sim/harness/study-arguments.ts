@@ -8,18 +8,15 @@ import { BadUsage } from './bad-usage.ts';
 import { findCheck } from './check-catalog.ts';
 import { seedOf } from './command-arguments.ts';
 import type { StudyPlan } from './study-cells.ts';
+import type { StudyWay } from './study-run.ts';
 
 export const studyUsage = `Usage:
   npm run study -- [--checks a,b] [--seeds N] [--first SEED] [--solved] [--calibrated] [--faults all|a,b] [--severities 0,1] [--workers N] [--json]
   npm run study -- --pool FILE... [--json]`;
 const defaultSeeds = 20;
 
-export interface StudyArguments extends StudyPlan {
+export interface StudyArguments extends StudyPlan, StudyWay {
   readonly workers: number;
-  /** Without the processor, at the instants of a logged run. */
-  readonly solved: boolean;
-  /** Every rig calibrated first with a usual hand-held meter. */
-  readonly calibrated: boolean;
   /** Documents of earlier studies that are summed up instead of running one. */
   readonly pool: readonly string[];
   readonly json: boolean;

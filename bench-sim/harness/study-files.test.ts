@@ -55,13 +55,13 @@ describe('studies that are summed up together', () => {
   ])('refuses a file that is %s', (_, path, told) => expect(() => readStudies([path()])).toThrow(told));
   it('refuses kinds that differ, and a cell that is there twice', () => {
     const one = file('one.json', study(20));
-    const other = file('other.json', study(21, { calibrated: true }));
+    const other = file('other.json', study(21, { solved: false }));
     expect(() => readStudies([one, other])).toThrow(/can not be pooled/);
     expect(() => readStudies([one, one])).toThrow(/seed 20 is in these files twice/);
   });
   it('puts their cells one after the other', () => {
     const pooled = readStudies([file('b.json', study(22)), file('a.json', study(21))]);
     expect(pooled.outcomes.map(({ seed }) => seed)).toEqual([22, 21]);
-    expect(pooled).toMatchObject({ dates: ['2026-11-21', '2026-11-22'], solved: true, calibrated: false });
+    expect(pooled).toMatchObject({ dates: ['2026-11-21', '2026-11-22'], solved: true });
   });
 });

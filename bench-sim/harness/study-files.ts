@@ -24,35 +24,31 @@ const outcomeSchema = z.object({
   ending: z.string(),
   reason: z.string(),
   results: z.array(resultSchema),
+  calibrated: z.boolean().default(false),
   rigS: z.number(),
   wallS: z.number(),
 });
 const documentSchema = z.object({
   date: z.string(),
   solved: z.boolean(),
-  calibrated: z.boolean().default(false),
   outcomes: z.array(outcomeSchema).min(1),
 });
 export interface PooledStudies {
   /** Of the first and the last. */
   readonly dates: readonly [string, string];
   readonly solved: boolean;
-  readonly calibrated: boolean;
   readonly outcomes: readonly CellOutcome[];
 }
 /** Throws BadUsage: unreadable, of another kind than the others, or one cell twice. */
 export function readStudies(paths: readonly string[]): PooledStudies {
   const documents = paths.map(readStudy);
-  const [{ solved, calibrated }] = documents;
-  if (documents.some((other) => other.solved !== solved || other.calibrated !== calibrated))
-    throw new BadUsage(
-      'badStudy',
-      'Solved and emulated, calibrated and uncalibrated runs can not be pooled. Give files of one kind.',
-    );
+  const [{ solved }] = documents;
+  if (documents.some((other) => other.solved !== solved))
+    throw new BadUsage('badStudy', 'Solved and emulated runs can not be pooled. Give files of one kind.');
   const outcomes = documents.flatMap((document) => document.outcomes);
   refuseTwice(outcomes);
   const dates = documents.map(({ date }) => date).toSorted();
-  return { dates: [dates[0], dates[dates.length - 1]], solved, calibrated, outcomes };
+  return { dates: [dates[0], dates[dates.length - 1]], solved, outcomes };
 }
 function readStudy(path: string) {
   const parsed = documentSchema.safeParse(
@@ -67,8 +63,8 @@ function readStudy(path: string) {
 }
 function refuseTwice(outcomes: readonly CellOutcome[]): void {
   const seen = new Set<string>();
-  for (const { check, seed, faults } of outcomes) {
-    const cell = JSON.stringify([check, seed, faults]);
+  for (const { check, seed, faults, calibrated } of outcomes) {
+    const cell = JSON.stringify([check, seed, faults, calibrated]);
     if (seen.has(cell))
       throw new BadUsage(
         'badStudy',

@@ -14,7 +14,8 @@ import { replayedBlocks, replayedEvidence, replayedSamples } from '#sim/replay/r
 import { templateOf, type RunTemplate } from '#sim/replay/run-template';
 import { seededRandom } from '#sim/seeded-random';
 import { openVirtual } from './bench-place.ts';
-import { outcomeOf, type Cell, type CellOutcome } from './study-run.ts';
+import { solvedCalibration } from './solved-calibration.ts';
+import { outcomeOf, type Cell, type CellOutcome, type StudyWay } from './study-run.ts';
 
 export interface CheckTemplate {
   readonly run: RunTemplate;
@@ -34,18 +35,28 @@ export async function makeTemplate(check: Check, seed: number): Promise<CheckTem
   const run = templateOf(log, [...unpackColumns(record.raw)]);
   return { run, record, trueHz: virtual.trueHz };
 }
-export function replayCell(check: Check, cell: Cell, template: CheckTemplate): CellOutcome {
+/** The plant is solved once, whatever rigs its codes are read with. */
+export function replayCell(
+  check: Check,
+  cell: Cell,
+  template: CheckTemplate,
+  { calibrated }: StudyWay,
+): CellOutcome[] {
   const startMs = performance.now();
   const { run, record, trueHz } = template;
   const { plant, car } = drawCar(cell.seed, cell.faults);
   const solved = replayPlant(run.log, plant, seededRandom(cell.seed, 'rig'), pulseMap(record.car, car));
   const blocks = replayedBlocks(run, solved);
-  const samples = replayedSamples(record.rig, blocks, record.clock, trueHz / solved.trueHz);
   const evidence = replayedEvidence(run, solved.codes, record.evidence);
-  const ran = { check, car, rig: record.rig, samples, events: [], outcome: { evidence } };
   const label = { id: `${check.id} ${cell.seed}`, startedAt: record.startedAt, tool: 'study', firmware: '' };
-  const wallS = () => (performance.now() - startMs) / 1000;
-  return outcomeOf(reportOf(ran, label), cell, plant.truth(), { rigS: samples.latestS, wallS: wallS() });
+  const plain = { ...record.rig, store: null };
+  const rigs = calibrated ? [plain, solvedCalibration(plain, cell.seed)] : [plain];
+  return rigs.map((rig) => {
+    const samples = replayedSamples(rig, blocks, record.clock, trueHz / solved.trueHz);
+    const ran = { check, car, rig, samples, events: [], outcome: { evidence } };
+    const took = { rigS: samples.latestS, wallS: (performance.now() - startMs) / 1000 / rigs.length };
+    return outcomeOf(reportOf(ran, label), { ...cell, calibrated: rig !== plain }, plant.truth(), took);
+  });
 }
 /** The same degrees and the same share of throttle on another car. */
 function pulseMap(from: Car, to: Car): PulseMap {

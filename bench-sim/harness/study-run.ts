@@ -8,12 +8,20 @@ import type { RunRecord } from '#core/record/run-record';
 import { runCheck } from '#session/check-runner';
 import type { Faults } from '#sim/faults/faults';
 import { openVirtual } from './bench-place.ts';
+import { calibrateVirtual } from './virtual-calibration.ts';
 import { reasonOf } from '#core/record/run-reason';
 
 export interface Cell {
   readonly check: string;
   readonly seed: number;
   readonly faults: Faults;
+}
+/** How a study runs its cells. */
+export interface StudyWay {
+  /** Without the processor, at the instants of a logged run. */
+  readonly solved: boolean;
+  /** Every car twice: on the rig as declared, and on the same rig calibrated with a usual hand-held meter. */
+  readonly calibrated: boolean;
 }
 export interface CellResult {
   readonly id: string;
@@ -31,6 +39,7 @@ export interface Placed {
   readonly inside: readonly VerdictWord[];
 }
 export interface CellOutcome extends Cell {
+  readonly calibrated: boolean;
   readonly verdict: string;
   /** How the run ended: done, tripped, ... */
   readonly ending: string;
@@ -39,19 +48,26 @@ export interface CellOutcome extends Cell {
   readonly rigS: number;
   readonly wallS: number;
 }
-export async function runCell(check: Check, cell: Cell): Promise<CellOutcome> {
+export async function runCell(check: Check, cell: Cell, { calibrated }: StudyWay): Promise<CellOutcome[]> {
+  const plain = await runOnRig(check, cell);
+  if (!calibrated) return [plain];
+  const { store } = await calibrateVirtual(cell.seed);
+  return [plain, await runOnRig(check, cell, store)];
+}
+async function runOnRig(check: Check, cell: Cell, store?: Uint8Array): Promise<CellOutcome> {
   const startMs = performance.now();
-  const { session, car, hands, virtual } = await openVirtual(cell.seed, cell.faults);
+  const { session, car, hands, virtual } = await openVirtual(cell.seed, cell.faults, { store });
   const label = { id: `${check.id} ${cell.seed}`, startedAt: new Date().toISOString(), tool: 'study' };
   const { record } = await runCheck(session, check, { car, label, ask: hands });
   const rigS = session.clock.now() / 1000;
   await session.close();
-  return outcomeOf(record, cell, virtual.truth(), { rigS, wallS: (performance.now() - startMs) / 1000 });
+  const took = { rigS, wallS: (performance.now() - startMs) / 1000 };
+  return outcomeOf(record, { ...cell, calibrated: store !== undefined }, virtual.truth(), took);
 }
 /** What of a record and the truth beside it a study counts. */
 export function outcomeOf(
   record: RunRecord,
-  { seed, faults }: Cell,
+  { seed, faults, calibrated }: Cell & { readonly calibrated: boolean },
   truth: Readonly<Record<string, number>>,
   took: { readonly rigS: number; readonly wallS: number },
 ): CellOutcome {
@@ -59,6 +75,7 @@ export function outcomeOf(
     check: record.check,
     seed,
     faults,
+    calibrated,
     verdict: record.verdict,
     ending: record.ending.kind,
     reason: reasonOf(record) ?? '',

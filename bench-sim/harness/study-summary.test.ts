@@ -9,6 +9,7 @@ const outcome = (value: number, truth: number, more: Partial<CellOutcome> = {}):
   check: 'rail-sag',
   seed: 1,
   faults: {},
+  calibrated: false,
   verdict: 'pass',
   ending: 'done',
   reason: '',

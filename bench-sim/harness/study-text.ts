@@ -9,23 +9,33 @@ export interface StudySummary {
   /** When it ran; of pooled studies the first and the last. */
   readonly date: string;
   readonly solved: boolean;
-  readonly calibrated: boolean;
   readonly firstSeed: number;
   readonly seeds: number;
+  readonly rigs: readonly RigsSummary[];
+  /** Rig seconds a second of one worker. */
+  readonly speed: number;
+}
+/** Of all rigs as declared, or of all calibrated ones. */
+export interface RigsSummary {
+  readonly calibrated: boolean;
   readonly pooled: Coverage;
   readonly results: readonly ResultSummary[];
   readonly decisions: readonly DecisionCount[];
   readonly criteria: readonly Criterion[];
   readonly verdicts: readonly VerdictCount[];
-  /** Rig seconds a second of one worker. */
-  readonly speed: number;
 }
-export function textOf(summary: StudySummary): string {
-  const { date, solved, calibrated, firstSeed, seeds, results, verdicts, speed } = summary;
+export function textOf({ date, solved, firstSeed, seeds, rigs, speed }: StudySummary): string {
   const runs = solved ? 'solved at the conversion instants' : 'on the emulated firmware';
-  const rigs = calibrated ? 'calibrated rigs' : 'uncalibrated rigs';
   return [
-    `Study of ${date}: seeds ${firstSeed} to ${firstSeed + seeds - 1} ${runs}, ${rigs}, ${speed.toFixed(1)} rig seconds a second`,
+    `Study of ${date}: seeds ${firstSeed} to ${firstSeed + seeds - 1} ${runs}, ${speed.toFixed(1)} rig seconds a second`,
+    ...rigs.flatMap(rigsText),
+  ].join('\n');
+}
+function rigsText(summary: RigsSummary): string[] {
+  const { calibrated, results, verdicts } = summary;
+  return [
+    '',
+    calibrated ? 'Rigs calibrated with a usual hand-held meter' : 'Rigs as declared, uncalibrated',
     '',
     ...(results.length > 0 ? coverageText(summary) : []),
     ...table([
@@ -34,11 +44,10 @@ export function textOf(summary: StudySummary): string {
     ]),
     '',
     ...verdicts.flatMap((v) => v.reasons.map((reason) => `${v.check} ${v.fault}=${v.severity}: ${reason}`)),
-    '',
-  ].join('\n');
+  ];
 }
 /** Of the cells without faults. */
-function coverageText({ results, pooled, decisions, criteria }: StudySummary): string[] {
+function coverageText({ results, pooled, decisions, criteria }: RigsSummary): string[] {
   return [
     ...table([
       ['result', 'truth inside', '95 % bounds', 'half-width', 'worst', 'error/half-width', 'worst', 'values'],

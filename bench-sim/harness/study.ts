@@ -11,7 +11,7 @@ import { decisionCounts } from './study-decisions.ts';
 import { readStudies, type PooledStudies } from './study-files.ts';
 import type { CellOutcome } from './study-run.ts';
 import { pooledCoverage, resultSummaries, verdictCounts } from './study-summary.ts';
-import { textOf, type StudySummary } from './study-text.ts';
+import { textOf, type RigsSummary, type StudySummary } from './study-text.ts';
 
 async function main(): Promise<number> {
   const wanted = parseStudyArguments(process.argv.slice(2));
@@ -19,9 +19,9 @@ async function main(): Promise<number> {
   const summary = summaryOf(studies);
   const { outcomes } = studies;
   process.stdout.write(
-    wanted.json ? `${JSON.stringify({ ...summary, outcomes }, null, 1)}\n` : textOf(summary),
+    wanted.json ? `${JSON.stringify({ ...summary, outcomes }, null, 1)}\n` : `${textOf(summary)}\n`,
   );
-  return allMet(summary.criteria) ? exitCode.pass : exitCode.fail;
+  return summary.rigs.every(({ criteria }) => allMet(criteria)) ? exitCode.pass : exitCode.fail;
 }
 async function run(wanted: StudyArguments): Promise<PooledStudies> {
   const date = new Date().toISOString();
@@ -30,26 +30,31 @@ async function run(wanted: StudyArguments): Promise<PooledStudies> {
       `${done} ${outcome.check} seed ${outcome.seed} ${outcome.verdict} ${outcome.wallS.toFixed(1)} s\n`,
     ),
   );
-  const { solved, calibrated } = wanted;
-  return { dates: [date, date], solved, calibrated, outcomes };
+  return { dates: [date, date], solved: wanted.solved, outcomes };
 }
-function summaryOf({ dates, solved, calibrated, outcomes }: PooledStudies): StudySummary {
+function summaryOf({ dates, solved, outcomes }: PooledStudies): StudySummary {
   const seeds = outcomes.map(({ seed }) => seed);
   const [first, last] = [Math.min(...seeds), Math.max(...seeds)];
-  const pooled = pooledCoverage(outcomes);
-  const decisions = decisionCounts(outcomes);
+  const kinds = [false, true].map((kind) => outcomes.filter(({ calibrated }) => calibrated === kind));
   return {
     date: [...new Set(dates)].join(' to '),
     solved,
-    calibrated,
     firstSeed: first,
     seeds: last - first + 1,
+    rigs: kinds.filter((kind) => kind.length > 0).map(rigsSummary),
+    speed: speedOf(outcomes),
+  };
+}
+function rigsSummary(outcomes: readonly CellOutcome[]): RigsSummary {
+  const pooled = pooledCoverage(outcomes);
+  const decisions = decisionCounts(outcomes);
+  return {
+    calibrated: outcomes[0].calibrated,
     pooled,
     results: resultSummaries(outcomes),
     decisions,
     criteria: pooled.of === 0 ? [] : criteriaOf(pooled, decisions),
     verdicts: verdictCounts(outcomes),
-    speed: speedOf(outcomes),
   };
 }
 /** Rig seconds a second of one worker. */

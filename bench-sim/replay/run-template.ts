@@ -9,7 +9,7 @@ const perBlock = scansPerBlock * conversionsPerScan;
 /** Which conversions of a scan make its five values: the sums of two for a b c d, then the slow one. */
 const conversionsOf = [[0, 3], [1, 2], [4, 7], [5, 6], [8]] as const;
 /** From the start of a conversion to its sample, in processor cycles: 1.5 converter clocks of 128. */
-const holdCycles = 192;
+export const holdCycles = 192;
 export const cyclesPerTick = 8;
 
 export interface PlacedBlock {

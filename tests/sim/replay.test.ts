@@ -3,6 +3,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { findCheck } from '#sim/harness/check-catalog';
 import { makeTemplate, replayCell, type CheckTemplate } from '#sim/harness/study-replay';
+import type { CellResult } from '#sim/harness/study-run';
 import { drawCar } from '#sim/physics/population';
 import { replayPlant } from '#sim/replay/plant-replay';
 import { templateOf } from '#sim/replay/run-template';
@@ -10,6 +11,8 @@ import { seededRandom } from '#sim/seeded-random';
 
 const seed = 3;
 const check = findCheck('motor-no-load');
+const asDeclared = { solved: true, calibrated: false };
+const widthOf = ({ interval }: CellResult): number => (interval ? interval[1] - interval[0] : Number.NaN);
 let template: CheckTemplate;
 beforeAll(async () => {
   template = await makeTemplate(check, seed);
@@ -24,7 +27,7 @@ describe('a run solved without the processor', () => {
     expect(differing).toBe(0);
   });
   it('gives the same values and verdicts as the run on the firmware', () => {
-    const outcome = replayCell(check, { check: check.id, seed, faults: {} }, template);
+    const [outcome] = replayCell(check, { check: check.id, seed, faults: {} }, template, asDeclared);
     expect(outcome.verdict).toBe(template.record.verdict);
     for (const finding of template.record.findings) {
       const again = outcome.results.find(({ id }) => id === finding.id);
@@ -32,9 +35,17 @@ describe('a run solved without the processor', () => {
     }
   });
   it('finds another car of another seed, and a fault in it', () => {
-    const healthy = replayCell(check, { check: check.id, seed: 11, faults: {} }, template);
-    const weak = replayCell(check, { check: check.id, seed: 11, faults: { 'weak-rotor': 1 } }, template);
-    expect([healthy.verdict, weak.verdict]).toEqual(['pass', 'fail']);
+    const both = { solved: true, calibrated: true };
+    const [healthy, calibrated] = replayCell(
+      check,
+      { check: check.id, seed: 11, faults: {} },
+      template,
+      both,
+    );
+    const faults = { 'weak-rotor': 1 };
+    const [weak] = replayCell(check, { check: check.id, seed: 11, faults }, template, asDeclared);
+    expect([healthy.verdict, calibrated.verdict, weak.verdict]).toEqual(['pass', 'pass', 'fail']);
+    expect(healthy.results.map(widthOf).every((w, k) => w > 1.1 * widthOf(calibrated.results[k]))).toBe(true);
   });
   it('refuses a log and a stream that are not of one run', () => {
     const [{ block }] = template.run.blocks;

@@ -2,10 +2,9 @@
 // The mean of a tap over a stretch as it would be without a calibration, with what that one point may be off by for
 // itself: noise, noise of the reference readings, non-linearity at its code. It commands nothing.
 import { gainLines, linearityLines, pinShare } from '#core/measurements/tap-errors';
-import { steadyOf, tapOf, type Stretch } from '#core/measurements/tap-reading';
+import { steadyOf, tapOf, type Bench, type Stretch } from '#core/measurements/tap-reading';
 import { codeAt, tapScaling } from '#core/samples/tap-scaling';
 import type { RigDescription, Tap } from '#core/samples/rig-description';
-import type { RunBench } from '../bench.ts';
 
 export interface TapMean {
   readonly shown: number;
@@ -13,7 +12,7 @@ export interface TapMean {
 }
 
 /** Throws NotMeasurable when scans were lost or the tap is at its end. */
-export function tapMean(bench: RunBench, id: string, stretch: Stretch): TapMean {
+export function tapMean(bench: Bench, id: string, stretch: Stretch): TapMean {
   const tap = tapOf(bench.rig, id);
   const found = steadyOf(bench, id, stretch);
   const scaling = tapScaling(bench.rig, id);
@@ -21,7 +20,7 @@ export function tapMean(bench: RunBench, id: string, stretch: Stretch): TapMean 
   const shown = (found.mean - offset) / gain;
   return { shown, u: Math.hypot(found.u / gain, ownU(bench, tap, shown, stretch)) };
 }
-function ownU({ rig, samples }: RunBench, tap: Tap, shown: number, { fromS, toS }: Stretch): number {
+function ownU({ rig, samples }: Bench, tap: Tap, shown: number, { fromS, toS }: Stretch): number {
   const { volts, u } = samples.supply(fromS, toS);
   const share = pinShare(tap, shown, false);
   const lines = linearityLines(rig, tap, { code: codeAt(tap, shown, volts), share, supplyV: volts });
