@@ -92,6 +92,12 @@ describe('a line through points', () => {
     expect(line.gainU / 2).toBeLessThan(1.3 / Math.hypot(1 / at5, 1 / declared));
   });
 });
+it('takes points of a sound meter whose two ranges lean to opposite ends of what it specifies', () => {
+  const low = 3.9 * 1.005 + 0.002;
+  const high = 7.8 * 0.995 - 0.02;
+  const { offset } = railLine(volts(3.9, Number(low.toFixed(3))), volts(7.8, Number(high.toFixed(2))));
+  expect(Math.abs(offset)).toBeLessThan(rail.error.offset);
+});
 it('takes a zero that needs no meter where the meter reads all else high by its counts', () => {
   const amps = (a: number) => pointOf(narrow, usualMeter, { shown: a, shownU: 0.004, meter: a + 0.03 });
   const points = [zeroPoint(0, 0.002), amps(1.1), amps(2.3), amps(3.4)];

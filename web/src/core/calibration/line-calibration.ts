@@ -136,11 +136,14 @@ function withShared(points: readonly CalibrationPoint[], own: LineFit): LineEsti
 const sharedU = ({ shared }: CalibrationPoint, key: string): number =>
   shared.find((part) => part.key === key)?.u ?? 0;
 
+/** A sound meter may lean both its ranges to opposite ends of their bounds: about three standard uncertainties. */
+const meterBound = 3;
+
 /** Sound parts can't be further off than the rig declares and the calibration itself allows. */
 function requirePlausible({ reference }: Descriptor, tap: Tap, found: LineEstimate): void {
   const zero = tap.scale.kind === 'linear' ? Math.abs(tap.scale.zeroV * tap.scale.unitsPerV) : 0;
-  const mostGain = tap.error.gain + reference.tolerance + 2 * Math.sqrt(found.gainVar);
-  const mostOffset = tap.error.offset + zero * reference.tolerance + 2 * Math.sqrt(found.offsetVar);
+  const mostGain = tap.error.gain + reference.tolerance + meterBound * Math.sqrt(found.gainVar);
+  const mostOffset = tap.error.offset + zero * reference.tolerance + meterBound * Math.sqrt(found.offsetVar);
   const percent = (share: number) => `${(100 * share).toPrecision(3)} %`;
   if (Math.abs(found.gain - 1) > mostGain)
     throw new CalibrationRefused(

@@ -93,13 +93,16 @@ export function zeroLine(rig: RigDescription, tap: Tap, zeroTrimmed: boolean): L
  *  a part of each code's own (from memory of such converters; together they stay near the declared bound). */
 const bowShare = 0.7;
 export const ownShare = 0.55;
+/** Codes so near each other share their own part: two readings of one level are off alike, though their means differ by
+ *  a fraction of a code. */
+const sharedCodes = 4;
 /** Non-linearity at one code. The bow is a parabola over the span and acts on the reference reading as well, so
- *  what it does to a value falls out near the reference and in differences; the rest is shared at the same code only. */
+ *  what it does to a value falls out near the reference and in differences; the rest is shared by near codes only. */
 export function linearityLines(rig: RigDescription, tap: Tap, at: LinearityAt): Line[] {
   const step = stepOf(tap, at.supplyV, at.code);
   const x = at.code / codesPerSpan;
   const bow = 4 * x * (1 - x) * step - at.share / referenceCode(rig);
-  const own = `linearity ${tap.channel} ${Math.round(at.code)}`;
+  const own = `linearity ${tap.channel} ${Math.round(at.code / sharedCodes)}`;
   // A thermistor divides the supply itself: its share is zero and the reference's bow is no part of it.
   return [
     [
