@@ -5,9 +5,11 @@ import { mkdtempSync, readFileSync, writeFileSync, existsSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import type { Car } from '#core/parts/part';
+import { testRig } from '#core/samples/scan-block-fixture';
 import { drawCar } from '#sim/physics/population';
 import { BadUsage } from './bad-usage.ts';
-import { readCar } from './car-file.ts';
+import { readCar, requireSoundLimits } from './car-file.ts';
 import { findCheck } from './check-catalog.ts';
 import { parseArguments } from './command-arguments.ts';
 import { errorDocument, exitOfError } from './exit-code.ts';
@@ -30,6 +32,26 @@ const carWith = (change: (car: Loose) => void) => () => {
   change(car);
   return readCar(fileWith('car.json', JSON.stringify(car)));
 };
+const own = {
+  checkResultId: 'motor-no-load/no-load-current',
+  max: 3.3,
+  reason: 'its own last season',
+  date: '2026-11-20',
+};
+const strayBaseline = {
+  checkResultId: 'motor-no-load/torque',
+  partName: 'Marmot 13.5T',
+  unit: 'N.m',
+  centre: 0.1,
+  sigma: 0.01,
+  runIds: ['a', 'b'],
+  fromDate: '2026-11-01',
+  toDate: '2026-11-02',
+  rigSerial: '17',
+};
+/** Sound by itself, and told once the rig is known. */
+const limited = (change: Partial<Car>) => () =>
+  requireSoundLimits('car.json', { ...drawCar(1).car, ...change }, testRig());
 const line = (text: string) => () => parseArguments(text.split(' '));
 const whole = firmwareHex();
 
@@ -148,6 +170,36 @@ const cases: readonly (readonly [what: string, attempt: () => unknown, code: str
     'controller.throttle: the widths must rise from low over neutral to high',
   ],
   [
+    'winding resistance in mohm',
+    carWith((car) => (car.motor.windingOhm = { ohm: 14, u: 0.2 })),
+    'badCar',
+    'motor.windingOhm.ohm: measured winding resistance can be at most 2 ohm',
+  ],
+  [
+    'limit without a reason',
+    carWith((car) => Object.assign(car, { overrides: [{ ...own, reason: '' }] })),
+    'badCar',
+    'overrides.0.reason: say why in at least 8 letters; it is shown beside every verdict',
+  ],
+  [
+    'limit of a result no check has',
+    limited({ overrides: [{ ...own, checkResultId: 'motor-no-load/torque' }] }),
+    'badCar',
+    'No check has a result "motor-no-load/torque". There are:',
+  ],
+  [
+    'limit in mA',
+    limited({ overrides: [{ ...own, max: 3300 }] }),
+    'badCar',
+    'The upper bound 3300 A is more than 30 times above the default',
+  ],
+  [
+    'baseline of a result no check has',
+    limited({ baselines: [strayBaseline] }),
+    'badCar',
+    'There is a baseline of "motor-no-load/torque", and no check has that result.',
+  ],
+  [
     'firmware missing',
     () => firmwareHex('/nowhere/rig.hex'),
     'badFirmware',
@@ -189,6 +241,8 @@ describe('bad input', () => {
     expect(row).toContain(`| \`${code}\` |`);
     expect(row).toContain(words);
   });
+  it("takes a car whose own limits and baselines are the checks'", () =>
+    expect(limited({ overrides: [own] })).not.toThrow());
   it('leaves a record alone that is there, and no empty file where none was', () => {
     const kept = fileWith('kept.json', 'kept');
     requireWritable(kept);

@@ -13,7 +13,7 @@ import { VirtualLink } from '#sim/virtual-link';
 import { createVirtualRig } from '#sim/virtual-rig';
 import type { Plant } from '#sim/wiring/plant';
 import type { RigWatcher } from '#sim/wiring/rig-watcher';
-import { readCar } from './car-file.ts';
+import { readCar, requireSoundLimits } from './car-file.ts';
 import type { RunArguments } from './command-arguments.ts';
 import { firmwareHex } from './firmware-file.ts';
 import { handsFor, type Hands } from './hands.ts';
@@ -81,9 +81,18 @@ export async function openSerial(wanted: SerialWanted): Promise<BenchPlace> {
   const hands = handsFor(wanted);
   goBeforeOthers();
   const session = await connectSerial(wanted.rig);
+  if (wanted.car !== null) await soundOrClosed(session, wanted.car, car);
   // A rig that tripped in a session before this one: a new run begins with its trip cleared.
   if (session.state.kind === 'tripped') await session.clearTrip();
   return { session, car, hands };
+}
+async function soundOrClosed(session: RigSession, path: string, car: Car): Promise<void> {
+  try {
+    requireSoundLimits(path, car, session.rig);
+  } catch (error) {
+    await session.close();
+    throw error;
+  }
 }
 /** At the usual speed first, then at the slow one; where neither helps, what was seen at the usual speed is told. */
 async function connectSerial(path: string): Promise<RigSession> {

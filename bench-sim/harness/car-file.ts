@@ -2,6 +2,8 @@
 // A car from a file, with clear words for what is impossible in it. It knows JSON and the schema of parts; a field
 // the schema does not know is refused, as a misspelt rating would otherwise be taken as not given.
 import { carSchema, type Car } from '#core/parts/part';
+import { overrideTroubles } from '#checks/override-troubles';
+import type { RigDescription } from '#core/samples/rig-description';
 import { BadUsage } from './bad-usage.ts';
 import { readJsonFile } from './json-file.ts';
 
@@ -17,6 +19,12 @@ export function readCar(path: string): Car {
     : parsed.error.issues.map(({ path: at, message }) => `${at.join('.') || 'the whole'}: ${plain(message)}`);
   if (parsed.success && wrong.length === 0) return parsed.data;
   throw new BadUsage('badCar', told(path, wrong));
+}
+/** Limits and baselines that no check has, or whose unit looks wrong: told once the rig is known, before anything runs.
+ *  Throws BadUsage. */
+export function requireSoundLimits(path: string, car: Car, rig: RigDescription): void {
+  const troubles = overrideTroubles(car, rig);
+  if (troubles.length > 0) throw new BadUsage('badCar', told(path, troubles));
 }
 function told(path: string, wrong: readonly string[]): string {
   const lines = wrong.slice(0, mostTold).map((words) => `  ${words}`);

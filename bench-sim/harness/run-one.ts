@@ -2,7 +2,7 @@
 // One check on an open place, from label to a record with the virtual truth in it; shared by single checks and
 // plans. It prints nothing.
 import type { Check, Progress } from '#checks/check';
-import { truthOf, withTruth } from '#core/record/virtual-truth';
+import { truthOf, virtualSerial, withTruth } from '#core/record/virtual-truth';
 import type { RunRecord } from '#core/record/run-record';
 import { runCheck } from '#session/check-runner';
 import type { RunStopped } from '#session/run-stopped';
@@ -18,7 +18,8 @@ export async function runOne(
   manner: RunManner,
 ): Promise<{ record: RunRecord; stopped?: RunStopped }> {
   const startedAt = new Date().toISOString();
-  const label = { id: `${check.id} ${startedAt}`, startedAt, tool: 'command line' };
+  const rigSerial = virtual && virtualSerial(virtual.seed);
+  const label = { id: `${check.id} ${startedAt}`, startedAt, tool: 'command line', rigSerial };
   const { record, stopped } = await runCheck(session, check, { car, label, ask: hands, ...manner });
   return { record: withTruth(record, virtual ? truthOf(virtual) : null), stopped };
 }

@@ -4,7 +4,7 @@
 import type { Bench, Check } from '#checks/check';
 import type { Car } from '#core/parts/part';
 import { samplesOf, readRecord, writeRecord } from '#core/record/record-reader';
-import { withTruth, type VirtualTruth } from '#core/record/virtual-truth';
+import { virtualSerial, withTruth, type VirtualTruth } from '#core/record/virtual-truth';
 import type { SampleStore } from '#core/samples/sample-store';
 import type { NumberWanted } from '#core/units/asked-number';
 import { runCheck } from '#session/check-runner';
@@ -46,6 +46,8 @@ export class RunDesk {
     truth: () => Promise<VirtualTruth | null> = () => Promise.resolve(null),
   ): Promise<void> {
     const { runId, car, startedAt } = wish;
+    const virtual = await truth();
+    const rigSerial = virtual ? virtualSerial(virtual.seed) : undefined;
     const feed = new TraceFeed(runId, session.rig, car.motor.polePairs);
     const current: Current = { abort: new AbortController(), feed, samples: null };
     this.current = current;
@@ -53,7 +55,7 @@ export class RunDesk {
     const watched = { ...check, procedure: (bench: Bench) => this.watch(check, bench, current) };
     const { record } = await runCheck(session, watched, {
       car,
-      label: { id: runId, startedAt, tool: 'page' },
+      label: { id: runId, startedAt, tool: 'page', rigSerial },
       ask: (words, wanted) => this.ask(runId, words, wanted),
       progress: (progress) => this.tell({ kind: 'progress', runId, ...progress }),
       signal: current.abort.signal,

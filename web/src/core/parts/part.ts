@@ -45,8 +45,8 @@ export const motorSchema = z.object({
   /** Phase to phase at 20 C as it was measured on this very motor, and its standard uncertainty. */
   windingOhm: z
     .strictObject({
-      ohm: positive('measured winding resistance', 10, 'ohm'),
-      u: positive('standard uncertainty of the winding resistance', 10, 'ohm'),
+      ohm: positive('measured winding resistance', 2, 'ohm'),
+      u: positive('standard uncertainty of the winding resistance', 2, 'ohm'),
     })
     .refine(({ ohm, u }) => u < ohm / 4, {
       path: ['u'],
@@ -84,6 +84,21 @@ const servoFields = z.object({
   ratedStallAtV: positive('voltage of the rated stall current', 9, 'V').optional(),
   ratedTorqueNm: torque('rated torque').optional(),
   ratedSecondsPer60: positive('rated time for 60 degrees', 1, 's').optional(),
+  splineTeeth: whole('teeth of the spline')
+    .min(10, 'a spline has at least 10 teeth')
+    .max(40, 'a spline has at most 40 teeth')
+    .optional(),
+  /** Degrees per microsecond as a protractor showed them on this very servo, and their standard uncertainty. */
+  measuredDegreesPerUs: z
+    .strictObject({
+      degreesPerUs: positive('measured degrees per microsecond', 1, 'degrees/us'),
+      u: positive('standard uncertainty of the degrees per microsecond', 1, 'degrees/us'),
+    })
+    .refine(({ degreesPerUs, u }) => u < degreesPerUs / 10, {
+      path: ['u'],
+      error: 'degrees per microsecond that may be off by more than a tenth help nothing: leave them out',
+    })
+    .optional(),
   secondRating: secondRatingSchema.optional(),
 });
 export const servoSchema = servoFields.refine(
@@ -105,6 +120,12 @@ export const controllerSchema = z.object({
       ({ lowUs, neutralUs, highUs }) => lowUs < neutralUs && neutralUs < highUs,
       'the widths must rise from low over neutral to high',
     ),
+  /** All capacitors at its posts together. */
+  capacitorF: z
+    .number({ error: 'capacitor: a number in F is needed; 1 mF is 0.001 F' })
+    .positive('the capacitor must be more than 0 F')
+    .max(0.05, 'the capacitor can be at most 0.05 F; 1 mF is 0.001 F')
+    .optional(),
 });
 export const packSchema = z.object({
   kind: z.literal('pack'),
@@ -113,7 +134,22 @@ export const packSchema = z.object({
   chemistry: z.enum(chemistries, { error: `the chemistry is one of ${chemistries.join(', ')}` }),
   capacityAh: positive('capacity', 20, 'Ah'),
 });
-export const radioSchema = z.object({ kind: z.literal('radio'), name: partName });
+const steeringPulseUs = z
+  .number({ error: 'a steering pulse: a number in us is needed' })
+  .min(500, 'a steering pulse is at least 500 us')
+  .max(2500, 'a steering pulse is at most 2500 us');
+/** Widths at the receiver with the wheel fully left, let go and fully right, both end points of the steering at 100 %. */
+export const steeringWidthsSchema = z
+  .object({ leftUs: steeringPulseUs, centreUs: steeringPulseUs, rightUs: steeringPulseUs })
+  .refine(
+    ({ leftUs, centreUs, rightUs }) => (leftUs - centreUs) * (rightUs - centreUs) < 0,
+    'left and right must lie on either side of the centre',
+  );
+export const radioSchema = z.object({
+  kind: z.literal('radio'),
+  name: partName,
+  steering: steeringWidthsSchema.optional(),
+});
 /** Leads and joints between pack, controller and motor. */
 export const leadsSchema = z.object({ kind: z.literal('leads'), name: partName });
 /** From the motor's shaft to the road. */

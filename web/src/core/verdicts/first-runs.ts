@@ -12,7 +12,15 @@ import type { Limit } from './limit.ts';
 export const firstRunsSchema = z.object({
   rigSerial: z.string(),
   centre: z.number(),
-  errors: z.array(z.object({ source: z.string(), origin: z.string(), u: z.number().min(0) })).readonly(),
+  errors: z
+    .array(
+      z.object({
+        source: z.string(),
+        origin: z.string(),
+        u: z.number().min(0, 'an error of the rig cannot be below 0'),
+      }),
+    )
+    .readonly(),
 });
 export type FirstRuns = Readonly<z.infer<typeof firstRunsSchema>>;
 type RigError = FirstRuns['errors'][number];
