@@ -28,6 +28,7 @@ const columns = within(`${core}/samples`, 'scan-columns.ts');
 const edges = within(`${core}/samples`, 'edge-train.ts');
 const supply = within(`${core}/samples`, 'supply-track.ts');
 const motor = within('web/src/checks/motor-no-load', 'analysis.ts');
+const turning = within('web/src/checks', 'motor-step.ts', 'web/src/checks/motor-no-load');
 const stall = within('web/src/checks/servo-stall', 'analysis.ts');
 const source = within('web/src/checks/rail-sag', 'source-line.ts');
 const drop = within('web/src/checks/rail-sag', 'steady-drop.ts');
@@ -225,7 +226,7 @@ export const mutations: readonly Mutation[] = [
   },
   {
     words: 'pole pairs ignored',
-    ...motor,
+    ...turning,
     find: '((turns / spanS) * 60) / car.motor.polePairs',
     put: '(turns / spanS) * 60',
   },
@@ -243,7 +244,7 @@ export const mutations: readonly Mutation[] = [
   },
   {
     words: 'the clock fit not applied to the speed',
-    ...motor,
+    ...turning,
     find: '(edges[2 * turns] - edges[0]) * samples.clock.ratio',
     put: '(edges[2 * turns] - edges[0])',
   },

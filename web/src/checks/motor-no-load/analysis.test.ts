@@ -118,7 +118,9 @@ describe('motor-no-load analysis', () => {
     const budgetAt = (ratedNoLoadAtV: number) => {
       const car = { ...marmot, motor: { ...marmot.motor, ratedNoLoadAtV } };
       const found = find(analyse({ evidence, samples, rig: testRig(), car }), 'no-load-current');
-      return (found.budget.find(({ source }) => source.startsWith('current taken straight'))?.u ?? 0) / found.value;
+      return (
+        (found.budget.find(({ source }) => source.startsWith('current taken straight'))?.u ?? 0) / found.value
+      );
     };
     expect(budgetAt(7.4)).toBeCloseTo(0.004 / Math.sqrt(3), 6);
     expect(budgetAt(9.2)).toBeGreaterThan(2 * budgetAt(7.4));
@@ -149,7 +151,9 @@ describe('motor-no-load analysis refuses', () => {
       Array(3).fill(expect.stringMatching(/sensor cable/)),
     ));
   it('a motor that turned too slowly at the 30 % that are allowed', () =>
-    expect(reasons(run(), { turned: false, opening: 0.3 })[0]).toMatch(/too slowly at 30 % throttle.*turns freely/));
+    expect(reasons(run(), { turned: false, opening: 0.3 })[0]).toMatch(
+      /too slowly at 30 % throttle.*turns freely/,
+    ));
   it('a motor thermistor that is missing', () => {
     const rig = testRig({}, ['thermistorMotor']);
     expect(reasons(run({}, rig), {}, marmot, rig)[0]).toMatch(/no tap "thermistorMotor"/);
@@ -207,7 +211,10 @@ describe('motor-no-load limits', () => {
     const plain = limits(withMotor(unrated))['no-load-current'].max!;
     const at7 = limits(withMotor({ ...unrated, ratedNoLoadAtV: 7 }))['no-load-current'];
     expect(at7.max! / plain).toBeCloseTo((1 + 7 / 7.4) / 2, 9);
-    expect(at7).toMatchObject({ doubt: { share: expect.any(Number) }, source: expect.stringContaining('carried to 7 V') });
+    expect(at7).toMatchObject({
+      doubt: { share: expect.any(Number) },
+      source: expect.stringContaining('carried to 7 V'),
+    });
     expect(limits(withMotor(unrated, 3))['no-load-current']).toBeUndefined();
   });
   it('take the label where there is one: +25 %, watch from +15 %', () =>

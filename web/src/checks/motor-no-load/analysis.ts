@@ -4,15 +4,15 @@
 //   V Id = R I^2 + Ke w I   with   Id = Ipack - Iidle   (Ipack itself would be wrong by its duty).
 // At that voltage the current is read between the full and the 75 % step, straight in speed.
 import { noLoadV } from '#core/limits/no-load-voltage';
-import { combined, exact, linear, uncertain, widened, type Quantity } from '#core/measurements/quantity';
+import { combined, exact, widened, type Quantity } from '#core/measurements/quantity';
 import { guarded, measured } from '#core/measurements/finding';
 import type { Finding } from '#core/measurements/measurement';
-import { clockLine, rectangular, typeA, typeB } from '#core/measurements/tap-errors';
-import { NotMeasurable, reading, trimmedReading, zeroOf } from '#core/measurements/tap-reading';
+import { rectangular, typeB } from '#core/measurements/tap-errors';
+import { NotMeasurable, reading } from '#core/measurements/tap-reading';
 import type { AnalysisInput } from '../check.ts';
-import type { Stretch } from '../stretch.ts';
+import { neutralCurrent, stepOf, type Step } from '../motor-step.ts';
+import { requireProven } from '../proven-spin.ts';
 import type { Evidence } from './evidence.ts';
-import { failSafeMaxS } from './procedure.ts';
 import { canOf, magnetAbove25, seriesOf } from './winding.ts';
 
 export const results = [
@@ -22,19 +22,12 @@ export const results = [
 ] as const;
 /** Magnet flux per kelvin, relative; from memory. */
 const fluxPerK = 0.0011;
-interface Step {
-  readonly volts: Quantity;
-  /** Pack current less what flows at neutral, A. */
-  readonly driveA: Quantity;
-  readonly rpm: Quantity;
-  readonly stretch: Stretch;
-}
 type Input = AnalysisInput<Evidence>;
 
 export function analyse(input: Input): readonly Finding[] {
   return guarded(results, () => {
     requireRun(input.evidence);
-    const idleA = idleOf(input);
+    const idleA = neutralCurrent(input, input.evidence.idle);
     const [upper, full] = input.evidence.steps.slice(-2).map((step) => stepOf(input, step.stretch, idleA));
     const canC = canOf(input, full.stretch);
     const ohm = seriesOf(input, canC);
@@ -45,70 +38,10 @@ export function analyse(input: Input): readonly Finding[] {
     return [currentAt(at), kvAt(at), speedAt(at)];
   });
 }
-function requireRun({ turned, opening = 0, failSafeS, steps }: Evidence): void {
-  if (!turned) throw new NotMeasurable(notTurned(opening));
-  if (failSafeS === null || failSafeS > failSafeMaxS)
-    throw new NotMeasurable(
-      `The controller drove on for ${failSafeS === null ? 'longer than the test' : `${failSafeS.toFixed(2)} s`} after the pulses stopped, so full throttle is not safe. Look at its fail-safe setting, then run again.`,
-    );
-  if (steps.length < 4) throw new NotMeasurable('The run ended before the last throttle step. Run again.');
-}
-function notTurned(opening: number): string {
-  if (opening < 0.295)
-    return 'Too few Hall edges came although the throttle was opened. Check the sensor cable, then run again.';
-  const perCent = Math.round(opening * 100);
-  return `The motor turned too slowly at ${perCent} % throttle, the most that is allowed before the fail-safe test. Check that it turns freely and that the throttle widths are those of its controller, then run again.`;
-}
-function idleOf(input: Input): Quantity {
-  const zero = zeroOf(input, 'packCurrentNarrow');
-  return trimmedReading(input, 'packCurrentNarrow', input.evidence.idle, zero);
-}
-function stepOf(input: Input, stretch: Stretch, idleA: Quantity): Step {
-  const zero = zeroOf(input, 'packCurrentNarrow');
-  const packA = trimmedReading(input, 'packCurrentNarrow', stretch, zero);
-  return {
-    volts: reading(input, 'controllerVoltage', stretch),
-    driveA: linear([
-      [1, packA],
-      [-1, idleA],
-    ]),
-    rpm: speedOf(input, stretch),
-    stretch,
-  };
-}
-/** Whole electrical turns between the first and the last edge of one polarity. */
-function speedOf({ samples, car }: Input, { fromS, toS }: Stretch): Quantity {
-  const edges = samples.edges(fromS, toS);
-  const turns = Math.floor((edges.length - 1) / 2);
-  if (turns < 10)
-    throw new NotMeasurable('Too few Hall edges to tell the speed. Check the sensor cable, then run again.');
-  requireEven(edges);
-  const spanS = (edges[2 * turns] - edges[0]) * samples.clock.ratio;
-  const rpm = ((turns / spanS) * 60) / car.motor.polePairs;
-  return uncertain(rpm, [
-    clockLine(samples.clock, rpm),
-    [typeA(`edges ${fromS.toFixed(3)}`, 'spread of the speed', turns), rpm * speedSpread(edges)],
-  ]);
-}
-/** Relative standard uncertainty of the mean speed from ten parts of the stretch. */
-function speedSpread(edges: Float64Array): number {
-  const parts = 10;
-  const length = Math.floor((edges.length - 1) / parts / 2) * 2;
-  if (length < 2) return 0.01;
-  const spans = Array.from({ length: parts }, (_, k) => edges[(k + 1) * length] - edges[k * length]);
-  const mean = spans.reduce((sum, span) => sum + span, 0) / parts;
-  const variance = spans.reduce((sum, span) => sum + (span - mean) ** 2, 0) / (parts - 1);
-  return Math.sqrt(variance / parts) / mean;
-}
-/** A missed or doubled edge shows as a distance far from its neighbours. */
-function requireEven(edges: Float64Array): void {
-  const turns = Array.from(edges.subarray(2), (edge, k) => edge - edges[k]);
-  const sorted = turns.toSorted((a, b) => a - b);
-  const middle = sorted[sorted.length >> 1];
-  if (sorted[0] < 0.7 * middle || sorted[sorted.length - 1] > 1.4 * middle)
-    throw new NotMeasurable(
-      'Hall edges were missed or doubled, so the speed is unknown. Check the sensor cable, then run again.',
-    );
+function requireRun(evidence: Evidence): void {
+  requireProven(evidence);
+  if (evidence.steps.length < 4)
+    throw new NotMeasurable('The run ended before the last throttle step. Run again.');
 }
 const kvOf = ({ volts, driveA, rpm }: Step, ohm: Quantity): Quantity =>
   combined([rpm, volts, driveA, ohm], (n, v, i, r) => n / (v - i * r));
