@@ -77,6 +77,8 @@ export interface MotorParameters {
   fluxVs: number;
   /** Winding, phase to phase, at 20 C. */
   windingOhm: number;
+  /** Each of the three windings in star, at 20 C; two of them make a pair. */
+  phaseOhm: [number, number, number];
   inductanceH: number;
   inertiaKgM2: number;
   coulombNm: number;
@@ -158,6 +160,22 @@ export interface ServoParameters {
   linkage: LinkageParameters;
   horn: HornParameters;
 }
+/** A joint or lead between pack, controller and motor, or on the receiver rail. */
+export interface JointParameters {
+  /** As the person calls it. */
+  name: string;
+  kind: 'solder' | 'bullet' | 'plug' | 'lead';
+  /** At 20 C; leads warm up as copper does. */
+  ohm: number;
+  gaugeAwg?: number;
+  lengthM?: number;
+}
+export interface ProbeParameters {
+  /** What two metals at the tips make by themselves. */
+  contactV: number;
+  /** Clips and leads by which the pack load's current is sent through a part. */
+  clipOhm: number;
+}
 /** Radio and receiver. Widths in the order left, centre, right and full brake, neutral, full throttle. */
 export interface RadioParameters {
   frameS: number;
@@ -196,6 +214,8 @@ export interface CarParameters {
   motor: MotorParameters;
   servo: ServoParameters;
   radio: RadioParameters;
+  joints: JointParameters[];
+  probe: ProbeParameters;
   sensor: SensorParameters;
   /** Ohms of the load bank's three resistors, and of the shunt in the rig's rail adapter. */
   bankOhm: [number, number, number];

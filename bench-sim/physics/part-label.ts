@@ -4,6 +4,7 @@
 import type { Car, Controller, Motor, Pack, Servo } from '#core/parts/part';
 import { seededRandom, type SeededRandom } from '../seeded-random.ts';
 import type { CarParameters } from './parameters.ts';
+import { secondsPer60 } from './servo-truth.ts';
 import { kvRpmPerV, noLoad, stallA } from './steady-state.ts';
 
 const to = (value: number, step: number): number => Number((Math.round(value / step) * step).toFixed(6));
@@ -21,7 +22,8 @@ function labelMotor(random: SeededRandom, car: CarParameters): Motor {
     ratedNoLoadA: to(noLoad(car).currentA * random.between(0.95, 1.06), 0.1),
   };
 }
-function labelServo(random: SeededRandom, { servo }: CarParameters): Servo {
+function labelServo(random: SeededRandom, car: CarParameters): Servo {
+  const { servo } = car;
   return {
     kind: 'servo',
     name: servo.digital ? 'Marmot steering, digital' : 'Marmot steering, analog',
@@ -30,9 +32,11 @@ function labelServo(random: SeededRandom, { servo }: CarParameters): Servo {
     ratedStallA: to(stallA(servo, 25) * random.between(0.95, 1.05), 0.05),
     ratedStallTolerance: 0.2,
     degreesPerUs: to(((servo.radPerS * 180) / Math.PI / 1e6) * random.between(0.99, 1.01), 0.0005),
+    ratedSecondsPer60: to(secondsPer60(car) * random.stream('speed').between(0.96, 1.04), 0.001),
+    splineTeeth: servo.horn.splineTeeth,
   };
 }
-function labelController(random: SeededRandom, { controller, servo }: CarParameters): Controller {
+function labelController(random: SeededRandom, { controller, servo, line }: CarParameters): Controller {
   const toUs = (widthS: number) => Math.round(widthS * 1e6);
   return {
     kind: 'controller',
@@ -44,6 +48,7 @@ function labelController(random: SeededRandom, { controller, servo }: CarParamet
       neutralUs: toUs(controller.neutralS),
       highUs: toUs(controller.highS),
     },
+    capacitorF: to(line.capacitanceF * random.between(0.95, 1.1), 0.1e-3),
   };
 }
 const labelPack = ({ pack }: CarParameters): Pack => ({

@@ -3,7 +3,9 @@
 // about it. Ranges from memory.
 import type { SeededRandom } from '../seeded-random.ts';
 import { copperFactor } from './copper.ts';
+import { drawLinkage } from './linkage-draw.ts';
 import type { ServoParameters } from './parameters.ts';
+import type { HornParameters } from './servo-horn.ts';
 
 const degrees = Math.PI / 180;
 
@@ -55,18 +57,37 @@ function warmth(random: SeededRandom) {
     caseToAirKPerW: random.between(10, 14),
   };
 }
+/** Teeth and sense of the makes there are, from memory; a protractor is read to half a degree. */
+function horn(random: SeededRandom): HornParameters {
+  const splineTeeth = [23, 24, 25][Math.floor(3 * random.unit())];
+  const pitch = 360 / splineTeeth;
+  return {
+    splineTeeth,
+    clockwise: random.unit() < 0.5 ? 1 : -1,
+    seatRad: random.between(-pitch / 2, pitch / 2) * degrees,
+    readErrorsRad: Array.from({ length: 8 }, () => random.between(-0.5, 0.5) * degrees),
+  };
+}
 export function drawServo(random: SeededRandom, ratedV: number): ServoParameters {
   const digital = random.unit() < 0.75;
+  const motor = electrical(random, ratedV);
+  const moving = mechanical(random, ratedV);
+  const stallNm = (moving.torqueNmPerA * moving.gear * ratedV) / (motor.copperOhm + motor.fixedOhm);
   return {
     digital,
     ratedV,
-    ...electrical(random, ratedV),
-    ...mechanical(random, ratedV),
+    ...motor,
+    ...moving,
     ...loop(random, digital),
     ...stops(random),
     ...warmth(random),
     electronicsA: random.between(0.006, 0.02),
+    tightNm: 0,
+    tightAtRad: random.stream('tight spot').between(-25, 25) * degrees,
+    wornJumpRad: 0,
     softStartS: 0,
     currentLimitA: 0,
+    linkage: drawLinkage(random.stream('linkage'), stallNm),
+    horn: horn(random.stream('horn')),
   };
 }

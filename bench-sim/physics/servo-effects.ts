@@ -3,7 +3,31 @@
 import type { Effects } from './fault-effects.ts';
 import { stallA } from './steady-state.ts';
 
+const degrees = Math.PI / 180;
+
 export const servoEffects: Effects = {
+  'horn-tooth-off': ({ servo: { horn } }, severity) => {
+    horn.seatRad += (Math.sign(horn.seatRad) || 1) * severity * (360 / horn.splineTeeth) * degrees;
+  },
+  'hunting-servo': ({ servo }, severity) => {
+    servo.wornJumpRad = severity * 2 * degrees;
+  },
+  'wide-dead-band': ({ servo }, severity) => {
+    servo.deadBandRad *= 1 + 4 * severity;
+  },
+  'stiff-gear-train': ({ servo }, severity) => {
+    servo.coulombNm *= 1 + 4 * severity;
+    servo.viscousNms *= 1 + 4 * severity;
+  },
+  'tight-spot': ({ servo }, severity) => {
+    servo.tightNm = 5 * severity * servo.coulombNm;
+  },
+  'soft-start-servo': ({ servo }, severity) => {
+    servo.softStartS = 0.12 * severity;
+  },
+  'current-limited-servo': ({ servo }, severity) => {
+    servo.currentLimitA = (1.08 - 0.15 * severity) * stallA(servo, 25);
+  },
   'failing-servo-motor': ({ servo }, severity) => {
     const more = 1 / (1 - 0.4 * severity);
     servo.copperOhm *= more;

@@ -3,10 +3,18 @@
 // horn. L di/dt = u v - i R - Ke w, J dw/dt = Ke i - friction - T/N, stops and block as stiff springs with
 // damping. The bridge returns nothing to the rail. It knows its plug's voltage and its pulse, no rail.
 import { copperFactor } from './copper.ts';
+import { Linkage } from './linkage.ts';
 import type { ServoParameters } from './parameters.ts';
+import { ServoHorn } from './servo-horn.ts';
 import { servoAwakeV } from './steady-state.ts';
 
 const stillRadS = 0.5;
+const degrees = Math.PI / 180;
+/** How far a tight spot reaches either side, and how far along the track its worn centre is felt. */
+const tightReachRad = 3 * degrees;
+const wornReachRad = 6 * degrees;
+/** Where the worn centre lies, as a pulse: most of a servo's life is spent there (common practice, no source). */
+const wornAtPulseS = 1.5e-3;
 /** A bounce off the block and back within this time belongs to the push before. */
 const sameBoutS = 1;
 
@@ -25,6 +33,11 @@ export class Servo {
   blockRad: number | null = null;
   /** Winding temperature when the bridge last went fully on against the block after a rest. */
   pushStartC: number | null = null;
+  readonly linkage: Linkage;
+  readonly horn: ServoHorn;
+  /** What the plug drew since the start, and the same of its square. */
+  chargeC = 0;
+  squareA2s = 0;
   private drive = 0;
   private wantedDrive = 0;
   private targetRad: number;
@@ -39,6 +52,8 @@ export class Servo {
     this.hornRad = p.startRad;
     this.targetRad = p.startRad;
     this.windingOhm = p.copperOhm;
+    this.linkage = new Linkage(p.linkage, stepS);
+    this.horn = new ServoHorn(p.horn);
   }
   get totalOhm(): number {
     return this.windingOhm + this.p.fixedOhm;
@@ -60,6 +75,8 @@ export class Servo {
     this.slew();
     if (this.drive === 0 && this.currentA === 0 && this.speedRadS === 0) this.rest(plugV);
     else this.move(plugV);
+    this.chargeC += this.plugA * this.stepS;
+    this.squareA2s += this.plugA * this.plugA * this.stepS;
   }
   private rest(plugV: number): void {
     this.plugA = plugV > servoAwakeV ? this.p.electronicsA : 0;
@@ -68,10 +85,18 @@ export class Servo {
   private loop(pulseS: number | null, windingC: number): void {
     this.sinceLoopS -= this.p.loopS;
     if (pulseS !== null) this.targetRad = (pulseS - this.p.centreS) * this.p.radPerS;
-    const errorRad = pulseS === null && !this.p.digital ? 0 : this.targetRad - this.hornRad;
+    const errorRad = pulseS === null && !this.p.digital ? 0 : this.targetRad - this.fedBackRad();
     const asked = Math.max(-1, Math.min(1, errorRad / this.p.bandRad));
     this.wantedDrive = Math.abs(errorRad) < this.p.deadBandRad ? 0 : asked;
     this.watchPush(windingC);
+  }
+  /** What the feedback track says of the horn. */
+  private fedBackRad(): number {
+    const { wornJumpRad, centreS, radPerS } = this.p;
+    if (wornJumpRad === 0) return this.hornRad;
+    const fromWornRad = this.hornRad - (wornAtPulseS - centreS) * radPerS;
+    const felt = Math.exp(-Math.abs(fromWornRad) / wornReachRad);
+    return this.hornRad + Math.sign(fromWornRad) * wornJumpRad * felt;
   }
   private watchPush(windingC: number): void {
     this.sinceFullS += this.p.loopS;
@@ -116,9 +141,10 @@ export class Servo {
   private turn(meanA: number): void {
     const { p, stepS } = this;
     const torqueNm = p.torqueNmPerA * meanA - this.hornLoadNm() / p.gear;
-    const frictionNm = p.coulombNm + p.viscousNms * Math.abs(this.speedRadS);
+    const dryNm = p.tightNm === 0 ? p.coulombNm : p.coulombNm + this.tightNm();
+    const frictionNm = dryNm + p.viscousNms * Math.abs(this.speedRadS);
     const slow = Math.abs(this.speedRadS) < stillRadS;
-    if (slow && Math.abs(torqueNm) < p.coulombNm) {
+    if (slow && Math.abs(torqueNm) < dryNm) {
       this.speedRadS = 0;
       return;
     }
@@ -127,9 +153,13 @@ export class Servo {
     this.speedRadS = before + ((torqueNm - direction * frictionNm) * stepS) / p.inertiaKgM2;
     this.hornRad += ((before + this.speedRadS) * stepS) / (2 * p.gear);
   }
-  /** Torque of stops and block at the horn, positive against positive motion. */
+  private tightNm(): number {
+    const away = (this.hornRad - this.p.tightAtRad) / tightReachRad;
+    return this.p.tightNm * Math.exp(-away * away);
+  }
+  /** Torque of linkage, stops and block at the horn, positive against positive motion. */
   private hornLoadNm(): number {
-    let load = 0;
+    let load = this.linkage.on ? this.linkage.loadNm(this.hornRad, this.speedRadS / this.p.gear) : 0;
     if (this.hornRad > this.p.stopRad) load += this.springNm(this.hornRad - this.p.stopRad);
     if (this.hornRad < -this.p.stopRad) load += this.springNm(this.hornRad + this.p.stopRad);
     if (this.blockRad !== null && this.hornRad > this.blockRad) load += this.blockNm(this.blockRad);

@@ -27,7 +27,14 @@ interface Reached {
 }
 
 type Truths = (plant: Reached) => Record<string, number>;
-const truths: readonly Truths[] = [spineTruth, servoTruth, controlTruth, linkageTruth, supplyTruth, motorTruth];
+const truths: readonly Truths[] = [
+  spineTruth,
+  servoTruth,
+  controlTruth,
+  linkageTruth,
+  supplyTruth,
+  motorTruth,
+];
 
 /** Ids without a value yet (no load step so far) are absent, never guessed. */
 export const truthOf = (plant: Reached): Record<string, number> =>
