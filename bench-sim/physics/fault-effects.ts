@@ -2,6 +2,7 @@
 // Spoils a healthy car by the named faults. Faults of the cable and of the stop line are made elsewhere.
 import { severityOf, type FaultName, type Faults } from '../faults/faults.ts';
 import { controlEffects } from './control-effects.ts';
+import { linkageEffects } from './linkage-effects.ts';
 import { motorEffects } from './motor-effects.ts';
 import type { CarParameters } from './parameters.ts';
 import { servoEffects } from './servo-effects.ts';
@@ -10,7 +11,7 @@ import { supplyEffects } from './supply-effects.ts';
 /** What each fault does to the car at a severity above 0. */
 export type Effects = Partial<Record<FaultName, (car: CarParameters, severity: number) => void>>;
 
-const effects = { ...supplyEffects, ...servoEffects, ...motorEffects, ...controlEffects };
+const effects = { ...supplyEffects, ...servoEffects, ...linkageEffects, ...motorEffects, ...controlEffects };
 
 export function spoil(car: CarParameters, faults: Faults): void {
   for (const [name, effect] of Object.entries(effects)) {

@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: MIT
+// What a person does with the steering's linkage and the wheels, told from the words of a step.
+import type { Hand } from './bench-person.ts';
+import type { Hitched } from './linkage.ts';
+
+const acts: readonly (readonly [RegExp, Hitched])[] = [
+  [/linkage (is )?off|take the linkage off/, 'off'],
+  [/wheels hang/, 'droop'],
+  [/suspension (is )?pressed down|press the suspension/, 'compression'],
+  [/on its tyres/, 'tyres'],
+  [/linkage on/, 'bare'],
+];
+/** Place in the radio's widths of the steering. */
+const wheels: readonly (readonly [RegExp, 0 | 1 | 2])[] = [
+  [/hear for the steering with the wheel fully left/, 0],
+  [/hear for the steering with the wheel at rest/, 1],
+  [/hear for the steering with the wheel fully right/, 2],
+];
+const lookedAtWithWheels = 2;
+
+export const linkageHand: Hand = ({ servo, car }, words) => {
+  const said = words.toLowerCase();
+  const held = wheels.find(([pattern]) => pattern.test(said));
+  if (held) return Math.round(car.radio.steeringS[held[1]] * 1e6);
+  if (/how many .*with the wheels on/.test(said)) return lookedAtWithWheels;
+  const act = acts.find(([pattern]) => pattern.test(said));
+  if (act) servo.linkage.hitch(act[1], servo.hornRad);
+  return undefined;
+};

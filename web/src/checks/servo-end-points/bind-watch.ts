@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+// Does the holding current say that the linkage binds? Held against the level of the steps before, so that neither
+// the tap's zero nor the servo's own electronics count. It knows currents, no drives.
+import { median, medianAbsoluteDeviation } from 'simple-statistics';
+import type { SampleStore } from '#core/samples/sample-store';
+import type { Stretch } from '../stretch.ts';
+
+/** Friction alone leaves a servo standing some tenths of a degree short, with up to 30 mA (computed from the model). */
+export const leastRiseA = 0.025;
+const scatters = 6;
+
+export interface FreeLevel {
+  readonly middleA: number;
+  /** A current above this binds. */
+  readonly boundA: number;
+}
+export const meanA = (samples: SampleStore, { fromS, toS }: Stretch): number => {
+  const { value } = samples.series('railCurrent', fromS, toS);
+  return value.reduce((sum, i) => sum + i, 0) / value.length;
+};
+/** Of the steps that were free, at least one. */
+export function freeLevel(levelsA: readonly number[]): FreeLevel {
+  const middleA = median([...levelsA]);
+  const scatterA = 1.4826 * medianAbsoluteDeviation([...levelsA]);
+  return { middleA, boundA: middleA + Math.max(leastRiseA, scatters * scatterA) };
+}

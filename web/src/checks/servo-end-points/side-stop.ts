@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+// One side's stop: every look's knee, the tightest of them as the side's end point with its budget.
+import type { EvidenceStretch } from '#core/measurements/measurement';
+import { uncertain, type Quantity } from '#core/measurements/quantity';
+import { clockLine, rectangular, typeA, typeB } from '#core/measurements/tap-errors';
+import { NotMeasurable } from '#core/measurements/tap-reading';
+import type { AnalysisInput } from '../check.ts';
+import { freeLevel, meanA } from './bind-watch.ts';
+import { outwardOf, type Evidence, type Hitch, type KeptStep, type Search, type Side } from './evidence.ts';
+import { kneeOf, type Knee, type KneePoint } from './knee.ts';
+
+export interface FoundStop {
+  readonly hitch: Hitch;
+  /** Pulse width of the stop in true us. */
+  readonly widthUs: Quantity;
+  readonly evidence: readonly EvidenceStretch[];
+}
+type Input = AnalysisInput<Evidence>;
+const neutralUs = 1500;
+/** Friction stops a servo short of its target, and the stop gives before it holds: half-width, us, from the model. */
+const frictionUs = 4;
+
+export function stopOf(input: Input, side: Side): FoundStop {
+  const looks = input.evidence.searches.filter((search) => search.side === side);
+  if (looks.length === 0) throw new NotMeasurable('The run ended before this side. Run again.');
+  const knees = looks.map((look) => ({ look, knee: kneeIn(input, look) }));
+  const tightest = knees.reduce((a, b) => (b.knee.outUs < a.knee.outUs ? b : a));
+  return {
+    hitch: tightest.look.hitch,
+    widthUs: widthOf(input, side, tightest.knee),
+    evidence: steps(tightest.look),
+  };
+}
+function kneeIn(input: Input, look: Search): Knee {
+  if (!look.met) throw new NotMeasurable(notMet(look));
+  const knee = kneeOf(pointsOf(input, look));
+  if (knee) return knee;
+  throw new NotMeasurable(
+    'The current rose in one step and not in the next. Look for a tight spot, then run again.',
+  );
+}
+function notMet({ side, hitch, coarse, fine }: Search): string {
+  const furthest = Math.round(Math.max(...[...coarse, ...fine].map(outUs), 0));
+  return `No stop was met within ${furthest} us on the side of ${side}er pulses, ${hitch}: the linkage is off, or the horn slips on its spline. Look at both, then run again.`;
+}
+const outUs = ({ widthUs }: KeptStep): number => Math.abs(widthUs - neutralUs);
+
+function pointsOf({ samples }: Input, { coarse, fine }: Search): KneePoint[] {
+  const levels = fine.map(({ stretch }) => meanA(samples, stretch));
+  const { middleA } = freeLevel(levels.slice(0, -1));
+  const point = (step: KneePoint['outUs'], a: number): KneePoint => ({ outUs: step, risenA: a - middleA });
+  const last = coarse.slice(-1);
+  return [
+    ...last.map((step) => point(outUs(step), meanA(samples, step.stretch))),
+    ...fine.map((step, k) => point(outUs(step), levels[k])),
+  ];
+}
+/** Widths are the rig's: its clock's error is theirs. */
+function widthOf({ samples }: Input, side: Side, { outUs: out, u }: Knee): Quantity {
+  const rigUs = neutralUs + outwardOf(side) * out;
+  const value = rigUs * samples.clock.ratio;
+  return uncertain(value, [
+    [typeA(`knee ${side}`, 'currents of the steps about the stop', 8), u],
+    [
+      typeB(`friction ${side}`, 'friction of servo and linkage, give of the stop', 'from memory'),
+      rectangular(frictionUs),
+    ],
+    clockLine(samples.clock, value),
+  ]);
+}
+const steps = ({ fine }: Search): EvidenceStretch[] =>
+  fine.map(({ stretch }) => ({ ...stretch, taps: ['railCurrent'] }));
