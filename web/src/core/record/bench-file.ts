@@ -12,10 +12,14 @@ import type { RunRecord } from './run-record.ts';
 export const benchFileFormat = 'bench file';
 /** Unpacked, bytes: no logbook is larger, and a hostile file must not fill the memory. */
 const mostBytes = 400e6;
-const manifestSchema = z.object({
-  format: z.literal(benchFileFormat, { error: 'it is no bench file' }),
-  version: z.literal(1, { error: 'it is of a later version of the program: update this one' }),
-});
+const noBenchFile = 'it is no bench file';
+const manifestSchema = z.object(
+  {
+    format: z.literal(benchFileFormat, { error: noBenchFile }),
+    version: z.literal(1, { error: 'it is of a later version of the program: update this one' }),
+  },
+  { error: noBenchFile },
+);
 export interface BenchFileContent {
   readonly shelf: ShelfContent | null;
   /** Text of each run's record. */

@@ -1,18 +1,16 @@
 // SPDX-License-Identifier: MIT
 import { describe, expect, it } from 'vitest';
-import { z } from 'zod';
-import { measured } from '../measurements/finding.ts';
-import { reading } from '../measurements/tap-reading.ts';
-import type { Car } from '../parts/part.ts';
-import { scanBlock, testRig } from '../samples/scan-block-fixture.ts';
-import { ScanColumns } from '../samples/scan-columns.ts';
-import { resultsCsv, samplesCsv } from './csv-writer.ts';
-import { packColumns } from './packed-columns.ts';
-import { readRecord, RecordError, samplesOf, writeRecord } from './record-reader.ts';
-import { judgedFindings } from './judged-findings.ts';
-import { recompute, type Recomputing } from './recompute.ts';
-import { recordFormat, recordVersion, rigSerialOf, type RunRecord } from './run-record.ts';
 import type { Meter } from '../calibration/meter.ts';
+import { testRig } from '../samples/scan-block-fixture.ts';
+import { resultsCsv, samplesCsv } from './csv-writer.ts';
+import { judgedFindings } from './judged-findings.ts';
+import { packColumns } from './packed-columns.ts';
+import { example, recorded } from './record-fixture.ts';
+import { readRecord, RecordError, samplesOf, writeRecord } from './record-reader.ts';
+import { recompute } from './recompute.ts';
+import { recordVersion, rigSerialOf } from './run-record.ts';
+
+const rig = testRig();
 
 describe('a run record', () => {
   it('comes back from its text with every raw count, gap-free and with endless degrees of freedom', () => {
@@ -36,10 +34,10 @@ describe('a run record', () => {
   });
   it("tells an undecided result what a calibration would bring, worked out with the person's meter", () => {
     const { evidence, car } = recorded();
-    const near = {
+    const near: typeof example = {
       ...example,
       limits: () => ({ volts: { max: 7.36, unit: 'V', kind: 'published', source: 'example' } }),
-    } as const;
+    };
     const noteWith = (meter?: Meter) =>
       judgedFindings(near, { evidence, samples: samplesOf(recorded()), rig, car, meter }).judged[0].note;
     expect(noteWith()).toMatch(/Calibrating packVoltage would bring it to about 0\.02\d V/);
@@ -115,6 +113,6 @@ describe('tables', () => {
     const lines = samplesCsv(recorded()).trimEnd().split('\r\n');
     expect(lines[1]).toMatch(/^0\.000168,packVoltage,7\.3/);
     // Four fast taps 480 values each, controllerVoltage and packCurrentWide not scanned, four thermistors 60 each.
-    expect(lines).toHaveLength(1 + 4 * 480 + 4 * 60);
+    expect(lines).toHaveLength(1 + 4 * 480 + 6 * 60);
   });
 });
