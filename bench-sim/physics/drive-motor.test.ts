@@ -142,6 +142,9 @@ it('spins up with the whole supply as ngspice says', () => {
       capacitanceF: 2e-3,
       esrOhm: 0.012,
       leakA: 0.12,
+      shortS: 0,
+      diodeV: 0,
+      diodeS: 0,
       startV: 8.2,
     },
     0.01,
@@ -159,4 +162,34 @@ it('spins up with the whole supply as ngspice says', () => {
     expect(Math.abs(line.feedA - at('feed'))).toBeLessThan(0.015);
   }
   expect(peakA / Math.max(...reference.feed)).toBeCloseTo(1, 2);
+});
+
+describe('a brake with gaps', () => {
+  const motor = {
+    ...anyMotor,
+    inductanceH: 20e-6,
+    windingOhm: 0,
+    coulombNm: 0,
+    viscousNms: 0,
+    quadraticNms2: 0,
+  };
+  /** Current after settling while the speed is held. */
+  const braking = (brake: number, speedRadS: number) => {
+    const held = new DriveMotor({ ...motor, inertiaKgM2: 1e9 }, 0, stepS, 16e3);
+    held.speedRadS = speedRadS;
+    held.step(0, brake, 8);
+    return held;
+  };
+  const at6V = 6 / motor.fluxVs;
+  it('draws the mean of triangles: E D T/L high, D T + E D T/(Vo - E) long, once a period', () => {
+    const [brake, periodS] = [0.1, 1 / 16e3];
+    const peakA = (6 * brake * periodS) / motor.inductanceH;
+    const lastsS = brake * periodS * (1 + 6 / (9 - 6));
+    expect(braking(brake, at6V).currentA).toBeCloseTo((-peakA * lastsS) / 2 / periodS, 6);
+  });
+  it('gives the bus the power that it takes from the shaft', () => {
+    const held = braking(0.1, at6V);
+    expect((held.busA * 9) / (held.currentA / 2) / 6).toBeCloseTo(1, 6);
+  });
+  it('is nothing at zero', () => expect(braking(0, at6V).currentA).toBe(0));
 });

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The labels on a drawn car's parts: a maker's ratings lie near the healthy truth, not on it. Invented names
 // of the club night "Quarry Lantern 90" and its truck "Marmot". It never sees a fault.
-import type { Car, Controller, Motor, Pack, Servo } from '#core/parts/part';
+import type { Car, Controller, Leads, Motor, Pack, Servo } from '#core/parts/part';
 import { seededRandom, type SeededRandom } from '../seeded-random.ts';
 import type { CarParameters } from './parameters.ts';
 import { secondsPer60 } from './servo-truth.ts';
@@ -59,6 +59,12 @@ const labelPack = ({ pack }: CarParameters): Pack => ({
   capacityAh: to(pack.capacityAh, 0.1),
 });
 
+const labelLeads = ({ joints }: CarParameters): Leads => ({
+  kind: 'leads',
+  name: 'Marmot leads',
+  joints: joints.map(({ ohm: _, ...joint }) => joint),
+});
+
 export function labelCar(seed: number, car: CarParameters): Car {
   const random = seededRandom(seed, 'label');
   return {
@@ -67,5 +73,6 @@ export function labelCar(seed: number, car: CarParameters): Car {
     servo: labelServo(random.stream('servo'), car),
     controller: labelController(random.stream('controller'), car),
     pack: labelPack(car),
+    leads: labelLeads(car),
   };
 }

@@ -37,6 +37,9 @@ export function drawLine(random: SeededRandom): SupplyLineParameters {
     capacitanceF: random.between(0.6e-3, 3e-3),
     esrOhm: random.between(10e-3, 30e-3),
     leakA: random.between(20e-6, 200e-6),
+    shortS: 0,
+    diodeV: 0,
+    diodeS: 0,
     startV: random.between(0, 0.08),
   };
 }

@@ -21,6 +21,23 @@ export const supplyEffects: Effects = {
   'flat-pack': (car, severity) => {
     for (const cell of [0, 1] as const) restAt(car, cell, (nowV) => nowV + severity * (3.15 - nowV));
   },
+  'shorted-controller': ({ line }, severity) => {
+    line.shortS = 20 * severity;
+  },
+  'reversed-controller': ({ line }) => {
+    line.diodeV = 1.3;
+    line.diodeS = 10;
+  },
+  'reversed-capacitor': ({ line }, severity) => {
+    line.diodeV = 1.1;
+    line.diodeS = 2 * severity;
+  },
+  'missing-capacitor': ({ line }, severity) => {
+    line.capacitanceF += severity * (47e-6 - line.capacitanceF);
+  },
+  'leaking-capacitor': ({ line }, severity) => {
+    line.leakA += 0.15 * severity;
+  },
   'rail-current-limit': ({ rail }, severity) => {
     rail.limitA += severity * (1.5 - rail.limitA);
   },

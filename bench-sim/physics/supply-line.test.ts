@@ -18,6 +18,9 @@ const line: SupplyLineParameters = {
   capacitanceF: 2e-3,
   esrOhm: 0.012,
   leakA: 0,
+  shortS: 0,
+  diodeV: 0,
+  diodeS: 0,
   startV: 8.2,
 };
 /** 25 mohm in all before the capacitor. */

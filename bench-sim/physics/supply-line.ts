@@ -10,6 +10,10 @@ export type Feed = 'off' | 'limited' | 'full';
 export class SupplyLine {
   /** Through the feed. */
   feedA = 0;
+  /** Through the pack load. */
+  loadA = 0;
+  /** What a person has put into the pack load's circuit besides. */
+  loadExtraOhm = 0;
   /** Through the shunt: feed and pack load. */
   packA = 0;
   packV = 0;
@@ -23,6 +27,8 @@ export class SupplyLine {
   private share = 1;
   private gain = 0;
   private packLoadOn = false;
+  private loadOhm = 0;
+  private readonly astray: boolean;
 
   constructor(p: SupplyLineParameters, packOhm: number, stepS: number) {
     this.p = p;
@@ -30,20 +36,22 @@ export class SupplyLine {
     this.seriesOhm = packOhm + p.leadOhm;
     this.capacitorV = p.startV;
     this.busV = p.startV;
+    this.astray = p.shortS > 0 || p.diodeS > 0;
     this.setPackLoad(false);
   }
   /** The pack load makes a divider of the source; what follows sees its Thevenin equivalent. */
   private setPackLoad(on: boolean): void {
     const { p, stepS } = this;
     this.packLoadOn = on;
-    this.share = on ? 1 / (1 + this.seriesOhm / p.packLoadOhm) : 1;
+    this.loadOhm = p.packLoadOhm + this.loadExtraOhm;
+    this.share = on ? 1 / (1 + this.seriesOhm / this.loadOhm) : 1;
     this.sharedOhm = this.seriesOhm * this.share;
     const loopOhm = this.sharedOhm + p.feedOhm + p.postOhm + p.esrOhm + stepS / (2 * p.capacitanceF);
     this.gain = 1 / (2 + (stepS / p.inductanceH) * loopOhm);
   }
   step(sourceV: number, drawA: number, feed: Feed, packLoad: boolean, bleeder: boolean): void {
     if (packLoad !== this.packLoadOn) this.setPackLoad(packLoad);
-    const leakA = this.capacitorV > 0 ? this.p.leakA : 0;
+    const leakA = this.capacitorV > 0 ? this.p.leakA + (this.astray ? this.astrayA() : 0) : 0;
     const draw = drawA + leakA + (bleeder ? this.controllerV / this.p.bleederOhm : 0);
     const sourceSeenV = sourceV * this.share;
     const meanA =
@@ -55,6 +63,11 @@ export class SupplyLine {
     this.feedA = feed === 'full' ? 2 * meanA - this.feedA : meanA;
     this.capacitorV += ((meanA - draw) * this.stepS) / this.p.capacitanceF;
     this.observe(sourceSeenV, draw);
+  }
+  /** Through a short, and through what lies the wrong way round. */
+  private astrayA(): number {
+    const { shortS, diodeV, diodeS } = this.p;
+    return this.capacitorV * shortS + Math.max(0, this.capacitorV - diodeV) * diodeS;
   }
   private fullMeanA(sourceV: number, drawA: number): number {
     const { inductanceH, capacitanceF, esrOhm } = this.p;
@@ -69,7 +82,8 @@ export class SupplyLine {
   }
   private observe(sourceSeenV: number, drawA: number): void {
     this.packV = sourceSeenV - this.sharedOhm * this.feedA;
-    this.packA = this.feedA + (this.packLoadOn ? this.packV / this.p.packLoadOhm : 0);
+    this.loadA = this.packLoadOn ? this.packV / this.loadOhm : 0;
+    this.packA = this.feedA + this.loadA;
     if (this.capacitorV < 0) this.capacitorV = 0;
     this.busV = this.capacitorV + this.p.esrOhm * (this.feedA - drawA);
     this.controllerV = this.busV + this.p.postOhm * this.feedA;

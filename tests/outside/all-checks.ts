@@ -6,6 +6,7 @@ import { motorTables } from './motor-tables.ts';
 import type { OutsideCheck } from './outside-check.ts';
 import { referenceSets } from './reference-sets.ts';
 import { solverRuns } from './solver-runs.ts';
+import { supply } from './supply.ts';
 import { temperature } from './temperature.ts';
 import { uncertainty } from './uncertainty.ts';
 
@@ -16,5 +17,6 @@ export const allChecks: readonly OutsideCheck[] = [
   ...temperature,
   ...motorTables,
   ...solverRuns,
+  ...supply,
   ...gearTrain,
 ];

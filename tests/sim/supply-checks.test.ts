@@ -7,6 +7,7 @@ import type { RunRecord } from '#core/record/run-record';
 import { runCheck } from '#session/check-runner';
 import { label } from '#session/session-fixture';
 import { faultTable, type FaultName } from '#sim/faults/faults';
+import type { VirtualRig } from '#sim/virtual-rig';
 import { benchInProcess } from '../support/bench-in-process.ts';
 
 async function run(checkId: string, seed: number, fault?: FaultName) {
@@ -24,7 +25,10 @@ function coversTruth({ findings }: RunRecord, truth: Readonly<Record<string, num
     expect(truth[finding.id], finding.id).toBeLessThanOrEqual(finding.interval[1]);
   }
 }
-const healthy = [['rest-voltage', 4]] as const;
+const healthy = [
+  ['rest-voltage', 5],
+  ['first-power', 1],
+] as const;
 describe('a healthy car', () => {
   it.each(healthy)('passes %s with the truth inside, seed %i', async (checkId, seed) => {
     const { record, truth } = await run(checkId, seed);
@@ -32,7 +36,16 @@ describe('a healthy car', () => {
     coversTruth(record, truth);
   });
 });
-const ofArea: readonly FaultName[] = ['reversed-pack', 'unequal-cells', 'flat-pack'];
+const ofArea: readonly FaultName[] = [
+  'reversed-pack',
+  'unequal-cells',
+  'flat-pack',
+  'shorted-controller',
+  'reversed-controller',
+  'reversed-capacitor',
+  'missing-capacitor',
+  'leaking-capacitor',
+];
 describe('a faulty car', () => {
   it.each(ofArea)('%s is caught by its check', async (name) => {
     const { check, verdict, result } = faultTable.find((fault) => fault.name === name)!;
@@ -41,3 +54,30 @@ describe('a faulty car', () => {
     expect(judged?.verdict ?? record.verdict).toBe(verdict === 'fail' ? 'fail' : 'not measured');
   });
 });
+describe('a first power that failed', () => {
+  it('opens the feed within 0.3 s and keeps it open for every other check, until one passes', async () => {
+    const { rig, session, car } = await benchInProcess(1, { 'reversed-controller': 1 });
+    const ask = async (words: string) => rig.person(words);
+    const log = feedLog(rig);
+    const first = (await runCheck(session, checkById('first-power')!, { car, label, ask })).record;
+    expect(first.verdict).toBe('fail');
+    expect(log.map(({ level }) => level)).toEqual(['limited', 'off']);
+    expect(log[1].atS - log[0].atS).toBeLessThan(0.3);
+    const next = (await runCheck(session, checkById('rail-sag')!, { car, label, ask })).record;
+    expect(next.verdict).toBe('not measured');
+    expect(next.ending.words).toMatch(/"First power.*" failed in this session/);
+    expect(log).toHaveLength(2);
+    await session.close();
+  });
+});
+/** Every change of the feed at the registers, in true time. */
+function feedLog(rig: VirtualRig): { level: string; atS: number }[] {
+  const log: { level: string; atS: number }[] = [];
+  const told = rig.board.onOutputs;
+  rig.board.onOutputs = (cycle) => {
+    told(cycle);
+    const { feed } = rig.plant.inputs;
+    if (feed !== (log.at(-1)?.level ?? 'off')) log.push({ level: feed, atS: cycle / rig.trueHz });
+  };
+  return log;
+}

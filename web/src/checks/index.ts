@@ -3,6 +3,7 @@
 import type { Check } from './check.ts';
 import { firstPower } from './first-power/check.ts';
 import { failsafe } from './failsafe/check.ts';
+import { motorCoastdown } from './motor-coastdown/check.ts';
 import { motorNoLoad } from './motor-no-load/check.ts';
 import { radioRange } from './radio-range/check.ts';
 import { railSag } from './rail-sag/check.ts';
@@ -19,6 +20,7 @@ export const checks: readonly Check[] = [
   servoEndPoints,
   sensorCable,
   motorNoLoad,
+  motorCoastdown,
   radioRange,
   failsafe,
 ] as readonly Check[];

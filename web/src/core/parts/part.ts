@@ -150,8 +150,33 @@ export const radioSchema = z.object({
   name: partName,
   steering: steeringWidthsSchema.optional(),
 });
-/** Leads and joints between pack, controller and motor. */
-export const leadsSchema = z.object({ kind: z.literal('leads'), name: partName });
+export const jointKinds = ['solder', 'bullet', 'plug', 'lead'] as const;
+/** One place where current passes from metal to metal, or one length of wire. */
+const jointSchema = z
+  .object({
+    name: partName,
+    kind: z.enum(jointKinds, { error: `a joint is one of ${jointKinds.join(', ')}` }),
+    gaugeAwg: whole('gauge').min(4, 'a gauge is at least 4 AWG').max(30, 'at most 30 AWG').optional(),
+    lengthM: positive('length of the lead', 2, 'm').optional(),
+  })
+  .refine(
+    ({ kind, gaugeAwg, lengthM }) => kind !== 'lead' || (gaugeAwg !== undefined && lengthM !== undefined),
+    'a lead needs its gauge (AWG) and its length in m',
+  );
+/** Leads and joints between pack, controller and motor, in the order they are probed. */
+export const leadsSchema = z.object({
+  kind: z.literal('leads'),
+  name: partName,
+  joints: z
+    .array(jointSchema)
+    .min(1, 'leads have at least one joint: leave the list out otherwise')
+    .max(16, 'at most 16 joints')
+    .refine(
+      (joints) => new Set(joints.map(({ name }) => name.toLowerCase())).size === joints.length,
+      'every joint needs a name of its own',
+    )
+    .optional(),
+});
 /** From the motor's shaft to the road. */
 export const driveSchema = z.object({
   kind: z.literal('drive'),
@@ -186,6 +211,7 @@ export type Pack = z.infer<typeof packSchema>;
 export type Car = z.infer<typeof carSchema>;
 export type Radio = z.infer<typeof radioSchema>;
 export type Leads = z.infer<typeof leadsSchema>;
+export type Joint = z.infer<typeof jointSchema>;
 export type Drive = z.infer<typeof driveSchema>;
 const partWords = { radio: 'radio', leads: 'leads', drive: 'drive train' } as const;
 /** The name a part's history goes by; a part that nobody entered is the car's own. */

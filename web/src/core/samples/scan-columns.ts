@@ -22,6 +22,12 @@ interface Place {
   readonly first: number;
   readonly step: number;
 }
+interface At {
+  readonly block: number;
+  readonly scan: number;
+  readonly slot: number;
+  readonly supplyV: number;
+}
 export class ScanColumns implements SampleStore {
   readonly raw = new BlockColumns();
   readonly gaps: { readonly fromS: number; readonly toS: number; readonly scans: number }[] = [];
@@ -149,28 +155,34 @@ export class ScanColumns implements SampleStore {
         if (reading.atS >= fromS && reading.atS < toS) yield reading;
   }
   private *inBlock(scaling: TapScaling, block: number) {
-    const place = this.placeOf(scaling.tap, block);
-    if (!place) return;
+    const places = this.placesOf(scaling.tap, block);
+    if (places.length === 0) return;
     const supplyV = this.supplies.near(block);
-    const perValue = place.slot < 4 ? 2 : 1;
-    for (let scan = place.first; scan < scansPerBlock; scan += place.step) {
-      const code = this.raw.sample(block, scan, place.slot) / perValue;
-      const value = scaled(scaling, code, supplyV);
-      const conversions = slotConversions[place.slot] + holdConversions;
-      const atS =
-        this.blockS(block) +
-        scan * this.scanS +
-        conversions * this.rig.descriptor.conversionTicks * this.tickS;
-      yield { atS, value, ends: isClipped(scaling.tap, code, perValue, value) };
-    }
+    for (let scan = 0; scan < scansPerBlock; scan++)
+      for (const { slot, first, step } of places)
+        if ((scan - first) % step === 0) yield this.readingAt(scaling, { block, scan, slot, supplyV });
   }
-  private placeOf(tap: Tap, block: number): Place | null {
+  private readingAt(scaling: TapScaling, { block, scan, slot, supplyV }: At) {
+    const perValue = slot < 4 ? 2 : 1;
+    const code = this.raw.sample(block, scan, slot) / perValue;
+    const value = scaled(scaling, code, supplyV);
+    const conversions = slotConversions[slot] + holdConversions;
+    const intoS = scan * this.scanS + conversions * this.rig.descriptor.conversionTicks * this.tickS;
+    return {
+      atS: this.blockS(block) + intoS,
+      value,
+      ends: isClipped(scaling.tap, code, perValue, value),
+    };
+  }
+  /** A tap may be scanned in several fast slots, to be seen more often; in the order of time. */
+  private placesOf(tap: Tap, block: number): Place[] {
+    const places: Place[] = [];
     for (let slot = 0; slot < 4; slot++)
       if (this.raw.fast.at(block * 4 + slot) === tap.channel && tap.mux === undefined)
-        return { slot, first: 0, step: 1 };
-    if (this.raw.bytes.slow.at(block) !== tap.channel) return null;
-    if (tap.mux === undefined) return { slot: 4, first: 0, step: 1 };
-    return { slot: 4, first: (tap.mux - this.raw.bytes.slowFirst.at(block)) & 7, step: 8 };
+        places.push({ slot, first: 0, step: 1 });
+    if (places.length > 0 || this.raw.bytes.slow.at(block) !== tap.channel) return places;
+    if (tap.mux === undefined) return [{ slot: 4, first: 0, step: 1 }];
+    return [{ slot: 4, first: (tap.mux - this.raw.bytes.slowFirst.at(block)) & 7, step: 8 }];
   }
   private referenceCode(block: ScanBlock): number | null {
     if (block.slow !== multiplexer) return null;
