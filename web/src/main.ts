@@ -10,6 +10,7 @@ import { pageContext, type Page } from './state/page.ts';
 import { Places } from './state/places.svelte.ts';
 import { Recovery } from './state/recovery.ts';
 import { Reader } from './state/reader.svelte.ts';
+import { Repairs } from './state/repairs.svelte.ts';
 import { RigWays } from './state/rig-ways.svelte.ts';
 import { Run } from './state/run.svelte.ts';
 import { Shelf } from './state/shelf.svelte.ts';
@@ -34,15 +35,14 @@ function makePage(): Page {
   const logbook = new Logbook(logbookStore());
   const shelf = new Shelf(localStorage);
   const makeVirtual = async () => new (await import('./worker/virtual-rig.ts')).VirtualRigWorker();
-  const ways = new RigWays(bench, localStorage, makeVirtual, serialDoor(), speed, (car) =>
-    shelf.replace(car),
-  );
+  const ways = new RigWays(bench, localStorage, makeVirtual, serialDoor(), speed, (car) => shelf.adopt(car));
   const person = (act: string) => ways.person(act);
   const run = new Run({ bench, logbook, shelf, now, newId: () => crypto.randomUUID(), person });
   const calibration = new Calibration({ bench, shelf, ways, memory: localStorage, now });
   const reader = new Reader(bench, logbook);
+  const repairs = new Repairs(localStorage);
   const theme = new Theme(document.documentElement, localStorage, dark);
-  return { bench, ways, run, calibration, logbook, reader, shelf, places: new Places(location), theme };
+  return { bench, ways, run, calibration, logbook, reader, shelf, repairs, places: new Places(location), theme };
 }
 
 const page = makePage();

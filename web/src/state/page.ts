@@ -6,6 +6,7 @@ import type { Calibration } from './calibration.svelte.ts';
 import type { Logbook } from './logbook.svelte.ts';
 import type { Places } from './places.svelte.ts';
 import type { Reader } from './reader.svelte.ts';
+import type { Repairs } from './repairs.svelte.ts';
 import type { RigWays } from './rig-ways.svelte.ts';
 import type { Run } from './run.svelte.ts';
 import type { Shelf } from './shelf.svelte.ts';
@@ -19,6 +20,7 @@ export interface Page {
   readonly logbook: Logbook;
   readonly reader: Reader;
   readonly shelf: Shelf;
+  readonly repairs: Repairs;
   readonly places: Places;
   readonly theme: Theme;
 }

@@ -49,6 +49,14 @@ function readCar(memory: Memory): Car {
     return marmot;
   }
 }
+const ownKey = (name: string) => `own limits of ${name}`;
+function readOwn(memory: Memory, name: string): Pick<Car, 'overrides' | 'baselines'> {
+  try {
+    return JSON.parse(memory.getItem(ownKey(name)) ?? '{}') as Pick<Car, 'overrides' | 'baselines'>;
+  } catch {
+    return {};
+  }
+}
 /** Sets `path` ("motor.turns") in a copy of `car`; empty text takes an optional figure out. */
 export function withField(car: Car, path: string, value: unknown): unknown {
   const copy = structuredClone(car) as unknown as Record<string, unknown>;
@@ -89,5 +97,12 @@ export class Shelf {
   replace(car: Car): void {
     this.#car = car;
     this.memory.setItem('car', JSON.stringify(car));
+    const { overrides, baselines } = car;
+    this.memory.setItem(ownKey(car.name), JSON.stringify({ overrides, baselines }));
+  }
+  /** A car that the virtual rig drew anew: a person's own limits and its baselines come back by its name. */
+  adopt(car: Car): void {
+    const kept = carSchema.safeParse({ ...car, ...readOwn(this.memory, car.name) });
+    this.replace(kept.success ? kept.data : car);
   }
 }

@@ -90,16 +90,21 @@ describe('false alarms of an unchanged part', () => {
   const drawn = Array.from({ length: series }, () => Array.from({ length: 20 }, () => random.gaussian()));
   const share = (holds: (values: number[]) => boolean) => drawn.filter(holds).length / series;
   const within = (rate: number) => 5 * Math.sqrt((rate * (1 - rate)) / series);
-  const side = (values: number[], at: number) => {
-    const { lower, upper } = individualsChart(values.slice(0, 5));
+  const side = (values: number[], first: number, at: number) => {
+    const { lower, upper } = individualsChart(values.slice(0, first));
     return values[at] > upper ? 1 : values[at] < lower ? -1 : 0;
   };
-  it('one run outside limits from five: the rate that is told', () =>
-    expect(Math.abs(share((v) => side(v, 5) !== 0) - outsideRate.one)).toBeLessThan(within(outsideRate.one)));
-  it('two in a row on one side: the rate that is told', () => {
-    const two = share((v) => side(v, 5) !== 0 && side(v, 5) === side(v, 6));
-    expect(Math.abs(two - outsideRate.two)).toBeLessThan(within(outsideRate.two));
+  it.each([2, 3, 4, 5])('one run outside limits from %i: the rate that is told', (n) => {
+    const { one } = outsideRate(n);
+    expect(Math.abs(share((v) => side(v, n, n) !== 0) - one)).toBeLessThan(within(one));
   });
+  it.each([2, 3, 4, 5])('two in a row on one side of limits from %i: the rate that is told', (n) => {
+    const { two } = outsideRate(n);
+    const found = share((v) => side(v, n, n) !== 0 && side(v, n, n) === side(v, n, n + 1));
+    expect(Math.abs(found - two)).toBeLessThan(within(two));
+  });
+  it('from more first runs than the table has are told as for its most', () =>
+    expect(outsideRate(12)).toEqual(outsideRate(5)));
   it('trend and change point together: at most 1 %, after 8 as after 20 runs', () => {
     const spoken = (values: number[]) =>
       trendOf(values).p <= falseAlarm / 2 || changePointOf(values)!.p <= falseAlarm / 2;

@@ -19,9 +19,21 @@ export interface DriftAnswer {
 }
 /** Greatest chance, in one look, that trend or change point speaks for a part that only scatters: half to each. */
 export const falseAlarm = 0.01;
-/** How often one later run of an unchanged part lies outside limits made from five runs, and two in a row on one
- *  side: by simulation of a million normal series, see the test beside. From endless runs it would be 0.27 %. */
-export const outsideRate = { one: 0.057, two: 0.0103 };
+interface OutsideRate {
+  readonly one: number;
+  readonly two: number;
+}
+/** How often one later run of an unchanged part lies outside limits made from so many first runs, and two in a row on
+ *  one side: by simulation of a million normal series, see the test beside. From endless runs it would be 0.27 %. */
+const outsideRates: readonly (readonly [firstRuns: number, rate: OutsideRate])[] = [
+  [2, { one: 0.2006, two: 0.0858 }],
+  [3, { one: 0.1122, two: 0.0337 }],
+  [4, { one: 0.0768, two: 0.0173 }],
+  [5, { one: 0.057, two: 0.0103 }],
+];
+/** More first runs than the table has make it rarer: told as for the most there are. */
+export const outsideRate = (firstRuns: number): OutsideRate =>
+  outsideRates.findLast(([count]) => count <= firstRuns)![1];
 
 export function driftOf(baseline: readonly number[], later: readonly number[], unit: string): DriftAnswer {
   if (baseline.length < 2) return plain('too few', 'A baseline of two runs at least comes first.', null, []);
@@ -33,7 +45,7 @@ export function driftOf(baseline: readonly number[], later: readonly number[], u
   const twoOut = sides.length === 2 && sides[0] !== 0 && sides[0] === sides[1];
   const spoken = trendOf(values).p <= falseAlarm / 2 || (changePointOf(values)?.p ?? 1) <= falseAlarm / 2;
   if (spoken) return movedAnswer(values, unit, chart, outside, rateWords(falseAlarm));
-  if (twoOut) return movedAnswer(values, unit, chart, outside, rateWords(outsideRate.two));
+  if (twoOut) return movedAnswer(values, unit, chart, outside, rateWords(outsideRate(baseline.length).two));
   if (sides.at(-1) !== 0) return plain('one outside', outsideWords(chart, unit), chart, outside);
   return plain('scatter', scatterWords(chart, unit), chart, outside);
 }
@@ -101,8 +113,8 @@ const squares = (values: readonly number[]): number => {
 };
 const rateWords = (rate: number): string =>
   `An unchanged part is called so in at most ${Number((100 * rate).toPrecision(2))} of 100 looks.`;
-const outsideWords = ({ lower, upper }: IndividualsChart, unit: string): string =>
-  `The last run lies outside ${figure(lower)} to ${figure(upper)} ${unit}. From so few first runs that happens to ${Math.round(outsideRate.one * 100)} of 100 runs of an unchanged part: run again, two in a row count.`;
+const outsideWords = ({ count, lower, upper }: IndividualsChart, unit: string): string =>
+  `The last run lies outside ${figure(lower)} to ${figure(upper)} ${unit}. From so few first runs that happens to ${Math.round(outsideRate(count).one * 100)} of 100 runs of an unchanged part: run again, two in a row count.`;
 const scatterWords = ({ lower, upper }: IndividualsChart, unit: string): string =>
   `Scatter only: the last run lies within ${figure(lower)} to ${figure(upper)} ${unit}, and no trend is seen.`;
 const figure = (value: number): string => Number(value.toPrecision(4)).toString();
