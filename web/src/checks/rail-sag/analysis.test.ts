@@ -7,7 +7,8 @@ import { testRig } from '#core/samples/scan-block-fixture';
 import { judgeAll } from '#core/verdicts/judge';
 import { gaussian, marmot, syntheticRun, type Signals } from '../synthetic-run-fixture.ts';
 import { analyse, results } from './analysis.ts';
-import type { Evidence, KeptBurst } from './evidence.ts';
+import type { Evidence } from './evidence.ts';
+import type { KeptBurst } from '../burst-wave.ts';
 import { limits } from './limits.ts';
 
 const openV = 6.02;

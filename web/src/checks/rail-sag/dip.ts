@@ -2,22 +2,14 @@
 // Lowest rail voltage and recovery from bursts: every conversion of one tap, 104 us apart, with the load step or
 // the servo move fired by the rig at a known sample. A dip between two samples is allowed for in the budget.
 import { median } from 'simple-statistics';
-import { uncertain, type Quantity } from '#core/measurements/quantity';
+import { uncertain } from '#core/measurements/quantity';
 import { measured, type ResultName } from '#core/measurements/finding';
 import type { Finding } from '#core/measurements/measurement';
-import {
-  gainLines,
-  linearityLines,
-  type Line,
-  pinShare,
-  rectangular,
-  typeB,
-  zeroLine,
-} from '#core/measurements/tap-errors';
+import { type Line, rectangular, typeB } from '#core/measurements/tap-errors';
 import { NotMeasurable, tapOf } from '#core/measurements/tap-reading';
-import { codeAt, scaled, tapScaling } from '#core/samples/tap-scaling';
+import { dipQuantity, lowestOf, stretchOf, wholeWave, type KeptBurst } from '../burst-wave.ts';
 import type { AnalysisInput } from '../check.ts';
-import type { Evidence, KeptBurst } from './evidence.ts';
+import type { Evidence } from './evidence.ts';
 
 type Input = AnalysisInput<Evidence>;
 /** Samples around the step that a settled value is taken over, at the end of the load. */
@@ -61,55 +53,6 @@ const gridLines = (intervalS: number, short: boolean): Line[] => [
   ],
   [typeB('band', 'noise at the edge of the 2 % band', 'computed'), rectangular(intervalS / 2)],
 ];
-const stretchOf = ({ startS, intervalS, codes, tap }: KeptBurst) => ({
-  fromS: startS,
-  toS: startS + intervalS * codes.length,
-  taps: [tap],
-});
-/** Volts of a burst; refused when a part of it was lost or its action never fired. */
-function wholeWave({ rig, samples }: Input, burst: KeptBurst): Float64Array {
-  const scaling = tapScaling(rig, burst.tap);
-  if (!scaling) throw new NotMeasurable(`This rig has no tap "${burst.tap}".`);
-  if (burst.codes.includes(null))
-    throw new NotMeasurable('A part of a burst was lost. Check the cable, then run again.');
-  if (burst.actionSample === null)
-    throw new NotMeasurable(
-      'The rig never told that the marked step was fired. Check the cable, then run again.',
-    );
-  const { volts } = samples.supply(0, samples.latestS);
-  return Float64Array.from(burst.codes, (code) => scaled(scaling, code ?? Number.NaN, volts));
-}
-interface Lowest {
-  readonly value: number;
-  /** What may lie between the lowest sample and its neighbours, V. */
-  readonly missedV: number;
-}
-/** The vertex of the parabola through the lowest sample and its neighbours stands for what lies between. */
-function lowestOf(wave: Float64Array): Lowest {
-  const at = wave.reduce((least, v, k) => (v < wave[least] ? k : least), 0);
-  const [before, here, after] = [wave[at - 1] ?? wave[at], wave[at], wave[at + 1] ?? wave[at]];
-  const sides = [before - here, after - here];
-  return { value: here, missedV: Math.min(...sides) / 2 };
-}
-function dipQuantity(input: Input, { value, missedV }: Lowest): Quantity {
-  const tap = tapOf(input.rig, 'railVoltage');
-  const { volts } = input.samples.supply(0, input.samples.latestS);
-  const share = pinShare(tap, value, false);
-  const noiseV = (tap.error.noiseLsb * volts * Math.abs(unitsPerV(input))) / 1024;
-  const missed = typeB('missed', 'dip between two samples', 'computed from the neighbours');
-  const noise = typeB('one sample', 'noise and rounding of a single sample', 'rig description');
-  return uncertain(value - missedV / 2 + noiseV / 2, [
-    ...gainLines(input.rig, tap, value, false),
-    zeroLine(input.rig, tap, false),
-    ...linearityLines(input.rig, tap, { code: codeAt(tap, value, volts), share, supplyV: volts }),
-    [missed, rectangular(missedV / 2 + 0.003 * value)],
-    [noise, rectangular(2 * noiseV)],
-  ]);
-}
-function unitsPerV({ rig }: Input): number {
-  const { scale } = tapOf(rig, 'railVoltage');
-  return scale.kind === 'linear' ? scale.unitsPerV : Number.NaN;
-}
 function recoveryIn(input: Input, burst: KeptBurst): number {
   const wave = wholeWave(input, burst);
   const step = burst.actionSample ?? 0;

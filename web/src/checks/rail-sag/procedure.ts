@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
 // All eight combinations of the load bank, twice; then bursts on the rail with the greatest load step and with a
 // full servo move fired by the rig itself; slow ways back, so that only the marked moves count.
-import type { Bench, BurstRecord, ScanPlan } from '../check.ts';
+import type { Bench, ScanPlan } from '../check.ts';
+import { keptBurst, type KeptBurst } from '../burst-wave.ts';
 import { keepStretch } from '../stretch.ts';
-import type { Evidence, KeptBurst } from './evidence.ts';
+import type { Evidence } from './evidence.ts';
 
 const plan: ScanPlan = {
   fast: ['railVoltage', 'railCurrent', 'controllerVoltage', 'packCurrentWide'],
@@ -43,7 +44,7 @@ async function loadBurst(bench: Bench, index: number): Promise<KeptBurst> {
   await bench.load(7, 0.02);
   await bench.wait(1.5);
   const action = { kind: 'load', mask: 7, ms: 40 } as const;
-  return kept(await bench.burst({ tap: 'railVoltage', samples: 624, action, atSample: 96 + 7 * index }));
+  return keptBurst(await bench.burst({ tap: 'railVoltage', samples: 624, action, atSample: 96 + 7 * index }));
 }
 async function servoBursts(bench: Bench): Promise<KeptBurst[]> {
   const bursts: KeptBurst[] = [];
@@ -52,16 +53,12 @@ async function servoBursts(bench: Bench): Promise<KeptBurst[]> {
     await bench.wait(0.4);
     bench.mark('servo move');
     const action = { kind: 'steering', widthUs, ms: 600 } as const;
-    bursts.push(kept(await bench.burst({ tap: 'railVoltage', samples: 3120, action, atSample: 96 })));
+    bursts.push(keptBurst(await bench.burst({ tap: 'railVoltage', samples: 3120, action, atSample: 96 })));
     await bench.steer(widthUs, 0);
   }
   await bench.steer(sides.centre, 0.8);
   return bursts;
 }
-const kept = ({ codes, ...burst }: BurstRecord): KeptBurst => ({
-  ...burst,
-  codes: Array.from(codes, (code) => (Number.isNaN(code) ? null : code)),
-});
 function tell(bench: Bench, step: number, words: string, leftS: number): void {
   bench.progress({ step, of: stepsOfAll, words, leftS });
 }
