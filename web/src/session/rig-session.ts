@@ -71,6 +71,10 @@ export class RigSession {
   get today(): string | undefined {
     return this.options.today?.();
   }
+  /** Drawn at random, at most seven letters and digits: for a rig that has no number yet. */
+  freshNumber(): string {
+    return (this.options.randomWord() >>> 0).toString(36);
+  }
   get notes(): readonly string[] {
     return this.known?.notes ?? [];
   }

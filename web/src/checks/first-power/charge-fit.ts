@@ -2,8 +2,8 @@
 // Capacitance from the charge through the limited feed, v = V - (V - v0) exp(-t/RC): a straight line of ln(V - v) over
 // time, below 4.2 V, where a controller that boots in spite of its switch draws nothing yet. V is the pack at rest
 // less the diode of the feed. Pure.
-import { feedResistance } from '#core/calibration/limited-feed';
-import { combined, uncertain, type Quantity } from '#core/measurements/quantity';
+import { feedOhm } from '#core/calibration/limited-feed';
+import { combined, linear, uncertain, type Quantity } from '#core/measurements/quantity';
 import { gainLines, rectangular, typeA, typeB } from '#core/measurements/tap-errors';
 import { NotMeasurable, reading, tapOf } from '#core/measurements/tap-reading';
 import { yorkFit } from '#core/measurements/york-fit';
@@ -43,10 +43,10 @@ const diodeQuantity = (): Quantity =>
     [typeB('diode', 'diode of the limited feed', 'rule of thumb, from memory'), rectangular(diode.halfWidth)],
   ]);
 function pathOhm({ rig }: Input): Quantity {
-  const { ohm, u, origin } = feedResistance(rig);
-  return uncertain(ohm + others.ohm, [
-    [{ ...typeB('feed', 'resistance of the limited feed', origin), shape: 'normal' }, u],
-    [typeB('path', 'resistance beside it', 'rule of thumb, from memory'), rectangular(others.halfWidth)],
+  const beside = typeB('path', 'resistance beside it', 'rule of thumb, from memory');
+  return linear([
+    [1, feedOhm(rig)],
+    [1, uncertain(others.ohm, [[beside, rectangular(others.halfWidth)]])],
   ]);
 }
 interface Point {

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The resistor of the limited feed, as it is: the slope of the voltage across the feed over the current through it
 // while the capacitor fills, or what a meter shows. The diode in series adds volts, not slope. It knows no rig.
-import { rectangular } from '../measurements/tap-errors.ts';
+import { uncertain, type Quantity } from '../measurements/quantity.ts';
+import { rectangular, typeB } from '../measurements/tap-errors.ts';
 import { yorkFit, type LinePoint } from '../measurements/york-fit.ts';
 import type { RigDescription } from '../samples/rig-description.ts';
 import { CalibrationRefused } from './calibration-refused.ts';
@@ -21,7 +22,7 @@ export interface FeedResistance {
   readonly u: number;
   readonly origin: string;
 }
-/** What analyses use: the calibration where there is one. */
+/** The calibration where there is one, else what the rig declares. */
 export function feedResistance({ descriptor, store }: RigDescription): FeedResistance {
   const declared = descriptor.limitedFeedOhm;
   const kept = store?.calibration.find(({ tap }) => tap === limitedFeedId);
@@ -32,6 +33,14 @@ export function feedResistance({ descriptor, store }: RigDescription): FeedResis
     u: (kept.gainU / 2) * declared,
     origin: `calibration of ${kept.date}`,
   };
+}
+/** The same for an analysis: ohms with their uncertainty, one error wherever the feed is used. As declared, 10 ohm
+ *  within 5 % (common practice, no source). */
+export function feedOhm(rig: RigDescription): Quantity {
+  const { ohm, u, origin } = feedResistance(rig);
+  const shape = origin.startsWith('calibration') ? 'normal' : 'rectangular';
+  const source = { ...typeB(limitedFeedId, 'resistor of the limited feed', origin), shape } as const;
+  return uncertain(ohm, [[source, u]]);
 }
 /** Volts across the feed (y) over amperes through it (x). `gainU` is what both taps' gains are off by, relative. */
 export function feedFromTaps(

@@ -8,8 +8,9 @@ import type { Descriptor, Store, Tap } from '../samples/rig-description.ts';
 import { rectangular } from '../measurements/tap-errors.ts';
 import { CalibrationRefused } from './calibration-refused.ts';
 import { together, type LineEstimate } from './line-estimate.ts';
-import { readingOf, type Meter } from './meter.ts';
+import { meterNumber, readingOf, type Meter } from './meter.ts';
 import { requireSoundPoints } from './point-checks.ts';
+import { typicalValues } from './typical-values.ts';
 
 export interface CalibrationPoint {
   /** What the tap shows without a calibration, and the standard uncertainty of that point's own errors. */
@@ -18,8 +19,10 @@ export interface CalibrationPoint {
   readonly meter: number;
   /** Rounding of the meter, standard uncertainty. */
   readonly meterOwnU: number;
-  /** Standard uncertainties that all points with the same key share. */
+  /** Standard uncertainties that all points with the same key share; those in proportion begin with "per cent". */
   readonly shared: readonly { readonly key: string; readonly u: number }[];
+  /** Number of the meter; none of a point that needs no meter. */
+  readonly meterNumber?: number;
 }
 export type CalibrationLine = Store['calibration'][number];
 /** What a point was measured on. */
@@ -38,6 +41,7 @@ export function pointOf(tap: Tap, meter: Meter, { shown, shownU, meter: value }:
     shownU,
     meter: value,
     meterOwnU: reading.roundingU,
+    meterNumber: meterNumber(meter),
     shared: [
       { key: `per cent, ${key}`, u: reading.gainU },
       { key: `counts, ${key}`, u: reading.zeroU },
@@ -69,7 +73,39 @@ export function lineCalibration(
   requireLine(tap, points, own);
   const metered = withShared(points, own);
   requirePlausible(descriptor, tap, metered);
-  return keptLine(tap.id, together(declaredEstimate(descriptor, tap), metered), label);
+  const declared = declaredEstimate(descriptor, tap);
+  const kept = together(declared, metered);
+  const number = points.find((point) => point.meterNumber !== undefined)?.meterNumber;
+  const share = perCentShare(tap, kept, perCentMoves(points, own, { declared, metered, kept }));
+  return { ...keptLine(tap.id, kept, label), ...(number !== undefined && { meter: { number, share } }) };
+}
+interface Joined {
+  readonly declared: LineEstimate;
+  readonly metered: LineEstimate;
+  readonly kept: LineEstimate;
+}
+type Move = Pick<LineEstimate, 'gain' | 'offset'>;
+/** How far each range's per cent, by one standard uncertainty, moves what is kept. */
+function perCentMoves(
+  points: readonly CalibrationPoint[],
+  own: LineFit,
+  { declared, metered, kept }: Joined,
+): Move[] {
+  return sharedKeys(points)
+    .filter((key) => key.startsWith('per cent'))
+    .map((key) => movedBy(points, own, key))
+    .map((by) =>
+      together(declared, { ...metered, gain: metered.gain + by.gain, offset: metered.offset + by.offset }),
+    )
+    .map(({ gain, offset }) => ({ gain: gain - kept.gain, offset: offset - kept.offset }));
+}
+/** Part of the variance at the tap's greatest typical value; currents are read after a zero trim. */
+function perCentShare(tap: Tap, kept: LineEstimate, moves: readonly Move[]): number {
+  const at = Math.max(...typicalValues(tap));
+  const trimmed = tap.quantity === 'current';
+  const all = kept.gainVar * at ** 2 + (trimmed ? 0 : 2 * kept.covar * at + kept.offsetVar);
+  const common = moves.reduce((sum, { gain, offset }) => sum + (gain * at + (trimmed ? 0 : offset)) ** 2, 0);
+  return Math.min(1, common / all);
 }
 function keptLine(tap: string, estimate: LineEstimate, label: LineLabel): CalibrationLine {
   const { gain, offset, gainVar, offsetVar, covar } = estimate;
@@ -122,16 +158,22 @@ function requireLine(tap: Tap, points: readonly CalibrationPoint[], { slope, int
   );
 }
 function withShared(points: readonly CalibrationPoint[], own: LineFit): LineEstimate {
-  const keys = new Set(points.flatMap(({ shared }) => shared.map(({ key }) => key)));
   let [gainVar, covar, offsetVar] = [own.uSlope ** 2, own.covariance, own.uIntercept ** 2];
-  for (const key of keys) {
-    const moved = fitOf(points.map((point) => ({ ...point, meter: point.meter + sharedU(point, key) })));
-    const [dGain, dOffset] = [moved.slope - own.slope, moved.intercept - own.intercept];
-    gainVar += dGain ** 2;
-    covar += dGain * dOffset;
-    offsetVar += dOffset ** 2;
+  for (const key of sharedKeys(points)) {
+    const { gain, offset } = movedBy(points, own, key);
+    gainVar += gain ** 2;
+    covar += gain * offset;
+    offsetVar += offset ** 2;
   }
   return { gain: own.slope, offset: own.intercept, gainVar, offsetVar, covar };
+}
+const sharedKeys = (points: readonly CalibrationPoint[]): string[] => [
+  ...new Set(points.flatMap(({ shared }) => shared.map(({ key }) => key))),
+];
+/** What the line does when all points of one key move by their standard uncertainty. */
+function movedBy(points: readonly CalibrationPoint[], own: LineFit, key: string): Move {
+  const moved = fitOf(points.map((point) => ({ ...point, meter: point.meter + sharedU(point, key) })));
+  return { gain: moved.slope - own.slope, offset: moved.intercept - own.intercept };
 }
 const sharedU = ({ shared }: CalibrationPoint, key: string): number =>
   shared.find((part) => part.key === key)?.u ?? 0;

@@ -2,6 +2,7 @@
 // A hand-held meter as its data sheet tells it: per cent of reading plus counts, by range. What is stated are
 // bounds, so each part is a rectangle (JCGM 100:2008, 4.3.7). It knows no rig.
 import { z } from 'zod';
+import { crc16 } from '#protocol/crc';
 import { CalibrationRefused } from './calibration-refused.ts';
 
 export const meterQuantities = ['voltage', 'current', 'resistance', 'temperature'] as const;
@@ -54,6 +55,11 @@ export const usualMeter: Meter = {
     { quantity: 'temperature', upTo: 400, percentOfReading: 1, counts: 2, resolution: 1 },
   ],
 };
+/** One meter's number among a person's few, from its name and ranges: short, as a rig's memory is. */
+export const meterNumber = (meter: Meter): number =>
+  crc16(new TextEncoder().encode(JSON.stringify(meter))) % meterNumbers;
+export const meterNumbers = 989;
+
 /** Standard uncertainties of one reading. */
 export interface MeterReading {
   readonly value: number;

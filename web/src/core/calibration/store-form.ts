@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The bytes in which a rig keeps its store: JSON with one short row a calibration, as the memory holds about 500
 // bytes. Rows: place; gain - 1 (1e-6), offset (1e-5 of the unit), U of gain (1e-6), U of offset (1e-5), correlation
-// (1e-3), day since 1970-01-01, all whole numbers; origin. It knows no line to a rig.
+// (1e-3), day since 1970-01-01, all whole numbers; origin, or from 10 on the meter's number and its share in one. It
+// knows no line to a rig.
 import { z } from 'zod';
 import { storeSchema, type Descriptor, type Store } from '../samples/rig-description.ts';
 import { CalibrationRefused } from './calibration-refused.ts';
@@ -17,6 +18,9 @@ const whole = z.int();
 const rowSchema = z.tuple([whole, whole, whole, whole, whole, whole, whole, z.union([whole, z.string()])]);
 /** Kept as their places in this list; any other origin as its words. */
 const origins = ['meter', 'ice', 'together', 'taps'];
+/** From here on: this + share in per cent + 101 x number of the meter. */
+const meterOrigin = 10;
+const shares = 101;
 const inGain = 1e6;
 const inOffset = 1e5;
 const inCorrelation = 1e3;
@@ -57,14 +61,25 @@ function rowOf(line: CalibrationLine, descriptor: Descriptor): z.infer<typeof ro
   const place = places(descriptor).find(([, id]) => id === line.tap);
   if (!place)
     throw new CalibrationRefused('implausibleValue', `This rig has no tap "${line.tap}" to calibrate.`);
-  const { gain, offset, gainU, offsetU, correlation, date, origin } = line;
+  const { gain, offset, gainU, offsetU, correlation, date } = line;
   const day = Math.floor(Date.parse(date) / msPerDay);
-  const from = origins.includes(origin) ? origins.indexOf(origin) : origin;
+  const from = originCode(line);
   const moved = [(gain - 1) * inGain, offset * inOffset].map(Math.round);
   const us = [Math.ceil(gainU * inGain), Math.ceil(offsetU * inOffset)];
   return [place[0], moved[0], moved[1], us[0], us[1], Math.round(correlation * inCorrelation), day, from];
 }
-
+function originCode({ origin, meter }: CalibrationLine): number | string {
+  if (meter && origin === 'meter')
+    return meterOrigin + Math.round(meter.share * (shares - 1)) + shares * meter.number;
+  return origins.includes(origin) ? origins.indexOf(origin) : origin;
+}
+function originOf(code: number | string): Pick<CalibrationLine, 'origin' | 'meter'> {
+  if (typeof code === 'string') return { origin: code };
+  if (code < meterOrigin) return { origin: origins[code] ?? 'unknown' };
+  const rest = code - meterOrigin;
+  const meter = { number: Math.floor(rest / shares), share: (rest % shares) / (shares - 1) };
+  return { origin: 'meter', meter };
+}
 function lineOf(row: z.infer<typeof rowSchema>, descriptor: Descriptor): CalibrationLine[] {
   const [place, gain, offset, gainU, offsetU, correlation, day, origin] = row;
   const tap = places(descriptor).find(([known]) => known === place)?.[1];
@@ -79,7 +94,7 @@ function lineOf(row: z.infer<typeof rowSchema>, descriptor: Descriptor): Calibra
       offsetU: offsetU / inOffset,
       correlation: correlation / inCorrelation,
       date,
-      origin: typeof origin === 'number' ? (origins[origin] ?? 'unknown') : origin,
+      ...originOf(origin),
     },
   ];
 }

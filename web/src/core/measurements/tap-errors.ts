@@ -31,16 +31,14 @@ const calibrated = (rig: RigDescription, tap: string) =>
   rig.store?.calibration.find((line) => line.tap === tap);
 
 /** Errors in proportion to the value: gain, and the reference that every volt is read against. What ties a
- *  calibration's offset to its gain is in the gain's line, the rest of the offset in the zero's. */
+ *  calibration's offset to its gain is in the gain's line, as is what its offset has of the meter; the rest of the offset
+ *  in the zero's. */
 export function gainLines(rig: RigDescription, tap: Tap, value: number, zeroTrimmed: boolean): Line[] {
   const kept = calibrated(rig, tap.id);
   if (kept) {
-    const source: Source = {
-      ...typeB(`gain ${tap.id}`, `gain of ${tap.id}`, `calibration of ${kept.date}`),
-      shape: 'normal',
-    };
     const tied = zeroTrimmed ? 0 : (kept.correlation * kept.offsetU) / 2;
-    return [[source, (value * kept.gainU) / 2 + tied]];
+    const gain = withMeter(tap, kept, 'gain', (value * kept.gainU) / 2 + tied);
+    return zeroTrimmed ? gain : [...gain, ...keptZero(tap, kept).slice(1)];
   }
   const share = pinShare(tap, value, zeroTrimmed);
   return [
@@ -55,6 +53,23 @@ export function gainLines(rig: RigDescription, tap: Tap, value: number, zeroTrim
     ],
   ];
 }
+type Kept = NonNullable<ReturnType<typeof calibrated>>;
+/** The tap's own part of a calibration first; then what it shares with all taps that one meter calibrated. */
+function withMeter({ id, quantity }: Tap, { date, meter }: Kept, of: 'gain' | 'offset', u: number): Line[] {
+  const source = (key: string, words: string): Source => ({
+    ...typeB(`${of} ${key}`, `${of} of ${words}`, `calibration of ${date}`),
+    shape: 'normal',
+  });
+  const share = meter?.share ?? 0;
+  const own: Line = [source(id, id), u * Math.sqrt(1 - share)];
+  if (!meter) return [own];
+  return [
+    own,
+    [source(`meter ${meter.number} ${quantity}`, `the meter on ${quantity}`), u * Math.sqrt(share)],
+  ];
+}
+const keptZero = (tap: Tap, kept: Kept): Line[] =>
+  withMeter(tap, kept, 'offset', (kept.offsetU / 2) * Math.sqrt(1 - kept.correlation ** 2));
 /** The shunt and what is the tap's own: two parts of independent makes, so two lines. */
 function ownGainLines({ id, error }: Tap, value: number): Line[] {
   const { gain, shunt } = error;
@@ -83,11 +98,7 @@ export function zeroLine(rig: RigDescription, tap: Tap, zeroTrimmed: boolean): L
     return [typeB(`drift ${tap.id}`, `zero drift of ${tap.id}`, declared), rectangular(tap.error.drift)];
   if (!kept)
     return [typeB(`offset ${tap.id}`, `offset of ${tap.id}`, declared), rectangular(tap.error.offset)];
-  const source: Source = {
-    ...typeB(`offset ${tap.id}`, `offset of ${tap.id}`, `calibration of ${kept.date}`),
-    shape: 'normal',
-  };
-  return [source, (kept.offsetU / 2) * Math.sqrt(1 - kept.correlation ** 2)];
+  return keptZero(tap, kept)[0];
 }
 /** How the declared non-linearity is split: a bow over the whole span that every code of the converter shares, and
  *  a part of each code's own (from memory of such converters; together they stay near the declared bound). */

@@ -30,6 +30,8 @@ export const tapSchema = z.object({
   channel: z.int().min(0).max(7),
   /** Multiplexer input 0..7 when channel is the multiplexer. */
   mux: z.int().min(0).max(7).optional(),
+  /** Setting of a jumper on the board that a person must make first; taps of one channel differ in it. */
+  jumper: z.string().min(1).optional(),
   quantity: z.enum(['voltage', 'current', 'temperature']),
   unit: z.enum(['V', 'A', 'C']),
   scale: z.discriminatedUnion('kind', [linear, ntc]),
@@ -72,6 +74,9 @@ export const storeSchema = z.object({
       /** ISO 8601, the day. */
       date: z.string(),
       origin: z.string(),
+      /** The meter it was made with, as a number, and what part of the variance is its per cent: all taps calibrated
+       *  with one meter on one quantity share that part. */
+      meter: z.object({ number: z.int().min(0), share: z.number().min(0).max(1) }).optional(),
     }),
   ),
 });

@@ -64,7 +64,7 @@ export async function calibrate(session: RigSession, wish: CalibrationWish): Pro
   if (adopted.length === 0) return { outcomes, stored: false, words: nothing(stopped), stopped };
   if (stopped?.kind === 'link lost') return { outcomes, stored: false, words: stopped.message, stopped };
   try {
-    await session.keep(newStore(session.keptStore, adopted));
+    await session.keep(newStore(session, adopted));
   } catch (thrown) {
     const failed = asRunStopped(thrown);
     return { outcomes, stored: false, words: wordsOf(thrown), stopped: stopped ?? failed };
@@ -78,10 +78,11 @@ const nothing = (stopped: RunStopped | undefined): string =>
   `${stopped ? `${stopped.message} ` : ''}Nothing was adopted; what the rig keeps is unchanged.`;
 const wordsOf = (thrown: unknown): string => (thrown instanceof Error ? thrown.message : String(thrown));
 
-function newStore(kept: Store | null, lines: readonly CalibrationLine[]): Store {
-  const { serial = '', name = '', calibration = [] } = kept ?? {};
+/** A rig without a number gets one now, so that its later runs are known to be its own. */
+function newStore(session: RigSession, lines: readonly CalibrationLine[]): Store {
+  const { serial = '', name = '', calibration = [] } = session.keptStore ?? {};
   const others = calibration.filter(({ tap }) => !lines.some((line) => line.tap === tap));
-  return { serial, name, calibration: [...others, ...lines] };
+  return { serial: serial || session.freshNumber(), name, calibration: [...others, ...lines] };
 }
 class Guide {
   readonly outcomes: TapOutcome[] = [];
