@@ -6,6 +6,7 @@ import { historyReport } from '#core/history/history-report';
 import { historyOf, type HistorySegment, type Repair, type RunFindings } from '#core/history/part-history';
 import type { DriftAnswer } from '#core/history/drift';
 import type { Car } from '#core/parts/part';
+import { tapsNamed } from '#core/samples/tap-titles';
 import type { Limit } from '#core/verdicts/limit';
 import { limitRange } from './run-summary.ts';
 
@@ -42,13 +43,15 @@ export function partTrend({ runs, partName, key, repairs, car, holds }: TrendOf)
   const { since, points } = segments[segments.length - 1];
   const kept = keptBaseline(car, key, partName, since);
   const first = kept?.runIds.length ?? baselineRuns;
+  const offer = offerOf(key, points, kept, holds);
+  // With an offer there is no need to say what is missing for one.
   const report = historyReport(runs, partName, key, repairs, first);
   return {
     segments,
-    words: report.words,
+    words: (report.baseline.ready || !offer ? report.words : report.words.slice(0, -1)).map(tapsNamed),
     drift: report.drift,
     first,
-    offer: offerOf(key, points, kept, holds),
+    offer,
     kept: kept && { baseline: kept, words: keptWords(kept) },
   };
 }

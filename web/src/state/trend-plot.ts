@@ -205,7 +205,7 @@ function dateTicks(points: readonly HistoryPoint[], at: Scales): TrendTick[] {
 }
 function yTicks({ low, high, y }: Scales, factor: number): TrendTick[] {
   const steps = niceSteps(low * factor, high * factor);
-  const some = steps.length > 6 ? steps.filter((_, i) => i % 2 === 0) : steps;
+  const some = steps.length > 5 ? steps.filter((_, i) => i % 2 === 0) : steps;
   const decimals = stepDecimals(steps[1] - steps[0]);
   return some.map((step) => ({ at: y(step / factor), text: figure(step, decimals) }));
 }
