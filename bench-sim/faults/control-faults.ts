@@ -24,6 +24,26 @@ export const controlFaults = [
     room: 'plant',
   },
   {
+    name: 'bad-joint',
+    title: 'Bad joint',
+    words: 'A solder joint in the lead to the controller is cold: too much resistance.',
+    severity: '1: 2 mohm more',
+    check: 'joint-drop',
+    verdict: 'fail',
+    result: 'worst-joint',
+    room: 'plant',
+  },
+  {
+    name: 'unbalanced-winding',
+    title: 'Winding unbalanced',
+    words: 'One of the three windings of the motor has too much resistance, as with a bad joint at its post.',
+    severity: '1: 30 % more in that winding',
+    check: 'winding-balance',
+    verdict: 'fail',
+    result: 'winding-spread',
+    room: 'plant',
+  },
+  {
     name: 'no-fail-safe',
     title: 'No fail-safe',
     words:

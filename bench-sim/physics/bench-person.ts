@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What a person at the bench does, told from the words of a step. Unknown words do nothing.
+import { fourWireHand } from './four-wire-person.ts';
 import { atTheRadio } from './control-person.ts';
 import { linkageHand } from './linkage-person.ts';
 import { motorHand } from './motor-person.ts';
@@ -28,7 +29,15 @@ const blockAndSwitch: Hand = ({ servo, controller }, words) => {
   else if (done !== null) controller.switchedOn = done === 'switch on';
   return undefined;
 };
-const hands: readonly Hand[] = [blockAndSwitch, atTheRadio, linkageHand, hornHand, motorHand, supplyHand];
+const hands: readonly Hand[] = [
+  blockAndSwitch,
+  atTheRadio,
+  fourWireHand,
+  linkageHand,
+  hornHand,
+  motorHand,
+  supplyHand,
+];
 
 export function personDoes(car: CarPlant, words: string): number | undefined {
   const figures = hands.map((hand) => hand(car, words));

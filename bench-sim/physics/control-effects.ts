@@ -11,6 +11,19 @@ export const controlEffects: Effects = {
     const [brakeS, neutralS, fullS] = radio.throttleS;
     radio.throttleS = [2 * neutralS - brakeS, neutralS, 2 * neutralS - fullS];
   },
+  'bad-joint': ({ joints, line }, severity) => {
+    const joint = joints.find(({ kind }) => kind === 'solder');
+    if (!joint) return;
+    joint.ohm += 0.002 * severity;
+    line.leadOhm += 0.002 * severity;
+  },
+  'unbalanced-winding': ({ motor }, severity) => {
+    const [a, b, c] = motor.phaseShare;
+    const raised = [a, b * (1 + 0.3 * severity), c];
+    const mean = (raised[0] + raised[1] + raised[2]) / 3;
+    motor.windingOhm *= mean;
+    motor.phaseShare = raised.map((share) => share / mean) as [number, number, number];
+  },
   'no-fail-safe': ({ radio }, severity) => {
     radio.failSafeS += 4 * severity;
     radio.staleS = 0.4 * severity;

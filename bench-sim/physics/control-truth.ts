@@ -1,16 +1,25 @@
 // SPDX-License-Identifier: MIT
 // True values of the results of radio, receiver and throttle range. Widths in us of true time.
-import type { CarParameters } from './parameters.ts';
+import type { CarParameters, MotorParameters } from './parameters.ts';
+import { jointLimit } from '#core/limits/joint-limits';
+import { pairOhms } from './four-wire.ts';
 import { widthAt } from './radio.ts';
 
 const us = 1e6;
+/** Current at which the heat of the joints is told. */
+const raceA = 40;
 
 interface Reached {
   readonly car: CarParameters;
   readonly radio: { readonly heldTrigger: number };
 }
 export function controlTruth({ car, radio }: Reached): Record<string, number> {
-  return { ...radioTruth(car), ...failSafeTruth(car, radio.heldTrigger) };
+  return {
+    ...radioTruth(car),
+    ...failSafeTruth(car, radio.heldTrigger),
+    ...jointTruth(car),
+    ...windingTruth(car.motor),
+  };
 }
 function radioTruth({ radio }: CarParameters): Record<string, number> {
   const [left, centre, right] = radio.steeringS.map((s) => s * us);
@@ -39,5 +48,28 @@ function failSafeTruth({ radio }: CarParameters, heldTrigger: number): Record<st
     'fail-safe-time': radio.failSafeS,
     'throttle-after-loss': perCent(radio.failSafeS <= 1 ? radio.failSafeTrigger : heldTrigger),
     'throttle-on-return': perCent(radio.staleS > 0 ? heldTrigger : 0),
+  };
+}
+/** Ohms at 20 C in the order of the car's list. */
+function jointTruth({ joints }: CarParameters): Record<string, number> {
+  const probed = joints.filter(({ kind }) => kind !== 'plug');
+  const shares = probed.map((joint) => joint.ohm / (jointLimit(joint).max ?? 1));
+  return {
+    ...Object.fromEntries(joints.map(({ ohm }, k) => [`joint-${k + 1}`, ohm])),
+    'worst-joint': 100 * Math.max(...shares),
+    'joints-heat': raceA ** 2 * probed.reduce((sum, { ohm }) => sum + ohm, 0),
+  };
+}
+
+/** Ohms at 20 C; spread of the pairs in per cent of their mean. */
+function windingTruth(motor: MotorParameters): Record<string, number> {
+  const [ab, bc, ca] = pairOhms(motor);
+  const spread = Math.max(ab, bc, ca) - Math.min(ab, bc, ca);
+  return {
+    'winding-ab': ab,
+    'winding-bc': bc,
+    'winding-ca': ca,
+    'winding-mean': (ab + bc + ca) / 3,
+    'winding-spread': (300 * spread) / (ab + bc + ca),
   };
 }

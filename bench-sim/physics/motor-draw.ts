@@ -45,6 +45,12 @@ function hallLines(random: SeededRandom) {
     hallLooseHz: 0,
   };
 }
+/** Windings of one motor are alike to half a per cent. */
+function phases(random: SeededRandom): [number, number, number] {
+  const drawn = [0, 1, 2].map(() => 1 + random.between(-0.005, 0.005));
+  const mean = drawn.reduce((sum, share) => sum + share, 0) / 3;
+  return drawn.map((share) => share / mean) as [number, number, number];
+}
 export function drawMotor(random: SeededRandom, driverOhm: number): MotorParameters {
   const kind = classes[Math.floor(random.unit() * classes.length)];
   const fluxVs = 60 / (2 * Math.PI * random.between(...kind.kvRpmPerV));
@@ -55,6 +61,7 @@ export function drawMotor(random: SeededRandom, driverOhm: number): MotorParamet
     polePairs: random.unit() < 0.7 ? 1 : 2,
     fluxVs,
     windingOhm,
+    phaseShare: phases(random.stream('phases')),
     inductanceH: random.between(80e-9, 160e-9) * kind.turns ** 2,
     inertiaKgM2: random.between(3e-6, 5e-6),
     ...losses(random, fluxVs, totalOhm, random.between(...kind.noLoadA)),

@@ -77,8 +77,8 @@ export interface MotorParameters {
   fluxVs: number;
   /** Winding, phase to phase, at 20 C. */
   windingOhm: number;
-  /** Each of the three windings in star, at 20 C; two of them make a pair. */
-  phaseOhm: [number, number, number];
+  /** What each of the three windings in star has of their mean; two in series make a pair. */
+  phaseShare: [number, number, number];
   inductanceH: number;
   inertiaKgM2: number;
   coulombNm: number;

@@ -7,6 +7,7 @@ import { seededRandom, type SeededRandom } from '../seeded-random.ts';
 import type { Plant } from '../wiring/plant.ts';
 import { drawRadio } from './control-draw.ts';
 import { spoil } from './fault-effects.ts';
+import { drawJoints, drawProbe } from './joint-draw.ts';
 import { drawMotor } from './motor-draw.ts';
 import type { CarParameters, SensorParameters } from './parameters.ts';
 import { labelCar } from './part-label.ts';
@@ -37,6 +38,8 @@ export function drawParameters(seed: number): CarParameters {
     motor: drawMotor(random.stream('motor'), controller.driverOhm),
     servo: drawServo(random.stream('servo'), settingV),
     radio: drawRadio(random.stream('radio'), controller),
+    joints: drawJoints(random.stream('joints')),
+    probe: drawProbe(random.stream('probe')),
     sensor: drawSensor(random),
     bankOhm: bank(random.stream('bank')),
     railShuntOhm: 0.01,

@@ -5,6 +5,7 @@
 import type { HallEdge, Plant, PlantInputs, PlantOutputs } from '../wiring/plant.ts';
 import { personDoes } from './bench-person.ts';
 import { DriveMotor } from './drive-motor.ts';
+import { FourWire } from './four-wire.ts';
 import { HallLines } from './hall-lines.ts';
 import { LoadBank } from './load-bank.ts';
 import { Pack } from './pack.ts';
@@ -15,8 +16,10 @@ import { RailEvents } from './rail-events.ts';
 import { RailRegulator } from './rail-regulator.ts';
 import { RotorHand } from './rotor-hand.ts';
 import { SensorCable } from './sensor-cable.ts';
+import { ScrubWatch } from './scrub-watch.ts';
 import { Servo } from './servo.ts';
 import { ServoRest } from './servo-rest.ts';
+import { ServoSweep } from './servo-sweep.ts';
 import { SpeedController } from './speed-controller.ts';
 import { railV } from './steady-state.ts';
 import { SupplyLine } from './supply-line.ts';
@@ -55,7 +58,10 @@ export class CarPlant implements Plant {
   readonly cable: SensorCable;
   readonly servo: Servo;
   readonly rest = new ServoRest();
+  readonly sweep = new ServoSweep();
+  readonly scrub = new ScrubWatch();
   readonly radio: Radio;
+  readonly probe: FourWire;
   readonly bank: LoadBank;
   readonly warmth: Warmth;
   readonly events: RailEvents;
@@ -79,12 +85,13 @@ export class CarPlant implements Plant {
     this.line = new SupplyLine(car.line, car.pack.seriesOhm, stepS);
     this.controller = new SpeedController(car.controller, stepS);
     this.rail = new RailRegulator(car.rail, stepS);
-    this.motor = new DriveMotor(car.motor, car.controller.driverOhm, stepS);
+    this.motor = new DriveMotor(car.motor, car.controller.driverOhm, stepS, car.controller.pwmHz);
     this.hall = new HallLines(car.motor);
     this.hand = new RotorHand(car.motor);
     this.cable = new SensorCable(car);
     this.servo = new Servo(car.servo, stepS);
     this.radio = new Radio(car.radio);
+    this.probe = new FourWire(car);
     this.bank = new LoadBank(car.bankOhm, car.railShuntOhm);
     this.warmth = new Warmth(car);
     this.events = new RailEvents(car.rail.settingV, stepS);
@@ -96,6 +103,8 @@ export class CarPlant implements Plant {
       railV: 0,
       railA: 0,
       midCellV: this.pack.midV(0),
+      probeV: 0,
+      probeWide: false,
       thermistorC: this.warmth.thermistorC,
       hall: this.hall.levels,
     };
@@ -123,6 +132,9 @@ export class CarPlant implements Plant {
   person(act: string): number | undefined {
     return personDoes(this, act);
   }
+  setProbeJumper(wide: boolean): void {
+    this.seen.probeWide = wide;
+  }
   truth(): Readonly<Record<string, number>> {
     return truthOf(this);
   }
@@ -132,6 +144,7 @@ export class CarPlant implements Plant {
     const mask = inputs.loadMask & 7;
     const plugV = this.servoPlugged ? bank.plugV(rail.receiverV, this.railShuntA) : 0;
     servo.step(plugV, inputs.steeringPulseS, this.warmth.servo.innerC);
+    if (servo.linkage.onTyres) this.scrub.step(servo.plugA);
     rail.step(line.busV, bank.conductanceS[mask], bank.seenA(mask, servo.plugA));
     this.railShuntA = bank.shuntA(mask, rail.receiverV, servo.plugA);
     controller.step();
@@ -151,6 +164,7 @@ export class CarPlant implements Plant {
     seen.packV = this.packSign * (line.packV + ripple.packV);
     seen.controllerV = line.controllerV + ripple.controllerV;
     seen.packA = line.packA + ripple.packA;
+    seen.probeV = this.probe.volts(line.loadA);
     seen.railV = rail.receiverV;
     seen.railA = this.railShuntA;
     seen.midCellV = this.pack.midV(line.packA);
@@ -166,8 +180,11 @@ export class CarPlant implements Plant {
     this.hall.supply(this.inputs.hallSupply || controller.awake, this.timeS, onEdge);
     this.ripple.tick(controller.duty, motor.currentA);
     this.pack.settle();
+    this.probe.tick(this, tickS);
+    if (this.servo.linkage.onTyres) this.scrub.tick(this.servo.chargeC, this.inputs.steeringPulseS, tickS);
     this.warmth.tick(this, tickS);
     this.rest.tick(this.servo, this.inputs.steeringPulseS, tickS);
+    this.sweep.tick(this.servo, this.inputs.steeringPulseS, tickS);
     this.hand.tick(tickS);
     this.cable.tick(this.hall, this.timeS, tickS, onEdge);
     if (this.cable.thermistorLost) this.seen.thermistorC[0] = null;

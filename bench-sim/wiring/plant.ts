@@ -22,6 +22,9 @@ export interface PlantOutputs {
   railV: number;
   railA: number;
   midCellV: number;
+  /** Between the tips of the joint probe, and whether the person has set the probe's jumper to the wide range. */
+  probeV: number;
+  probeWide: boolean;
   /** Degrees C of the thermistor bodies as assigned: motor, servo case, controller, ambient. null: open. */
   thermistorC: readonly (number | null)[];
   /** Level of the three Hall lines as the rig sees them. */

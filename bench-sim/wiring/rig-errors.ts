@@ -43,6 +43,7 @@ export const tapNames = [
   'jointProbe',
   'midCell',
   'polarity',
+  'jointProbeWide',
 ] as const;
 export type TapName = (typeof tapNames)[number];
 
@@ -68,6 +69,7 @@ const nominal: Readonly<Record<TapName, TapNominal>> = {
   jointProbe: { zeroV: 2.5, voltsPerUnit: 50, offsetV: 0.025, cornerHz: 3400 },
   midCell: { zeroV: 0, voltsPerUnit: 1, offsetV: 0.01, cornerHz: 340 },
   polarity: { zeroV: 2.5, voltsPerUnit: 1 / 6, offsetV: 0.01, cornerHz: 340 },
+  jointProbeWide: { zeroV: 0.3, voltsPerUnit: 10, offsetV: 0.025, cornerHz: 3400 },
 };
 
 interface Gains {
@@ -80,7 +82,7 @@ function drawGain(name: TapName, random: SeededRandom, shared: Gains): number {
   const amplifier = random.between(-AMPLIFIER, AMPLIFIER);
   if (name === 'packCurrentNarrow' || name === 'packCurrentWide') return shared.packShunt + amplifier;
   if (name === 'railCurrent') return shared.railShunt + amplifier;
-  return name === 'jointProbe' ? amplifier : random.between(-DIVIDER, DIVIDER);
+  return name === 'jointProbe' || name === 'jointProbeWide' ? amplifier : random.between(-DIVIDER, DIVIDER);
 }
 
 /** Which dividers the board has: pack and controller side to 10 V, or to 20 V. */

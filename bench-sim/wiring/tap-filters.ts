@@ -4,7 +4,8 @@
 import type { PlantOutputs } from './plant.ts';
 import { type RigErrors, type TapName, tapNames } from './rig-errors.ts';
 
-const COUNT = tapNames.length;
+/** One filter an input of the converter or multiplexer; the wide probe is the same input with another jumper. */
+const COUNT = tapNames.length - 1;
 const JOINT_PROBE = tapNames.indexOf('jointProbe');
 export const tapIndex = (name: TapName): number => tapNames.indexOf(name);
 
@@ -18,14 +19,18 @@ export class TapFilters {
   private readonly marked = new Float64Array(COUNT);
   private stepS = 0;
   private started = false;
+  private probeWide = false;
 
-  constructor(errors: RigErrors) {
-    tapNames.forEach((name, i) => {
-      const tap = errors.taps[name];
-      this.slope[i] = tap.voltsPerUnit * (1 + tap.gain);
-      this.zero[i] = tap.zeroV + tap.offsetV;
-      this.tau[i] = 1 / (2 * Math.PI * tap.cornerHz);
+  constructor(private readonly errors: RigErrors) {
+    tapNames.slice(0, COUNT).forEach((name, i) => {
+      this.scale(i, name);
+      this.tau[i] = 1 / (2 * Math.PI * errors.taps[name].cornerHz);
     });
+  }
+  private scale(index: number, name: TapName): void {
+    const tap = this.errors.taps[name];
+    this.slope[index] = tap.voltsPerUnit * (1 + tap.gain);
+    this.zero[index] = tap.zeroV + tap.offsetV;
   }
 
   /** Remembers the present values; `at` interpolates from here to the latest. */
@@ -35,6 +40,7 @@ export class TapFilters {
 
   step(outputs: PlantOutputs, dtS: number): void {
     if (dtS !== this.stepS) this.setStep(dtS);
+    if (outputs.probeWide !== this.probeWide) this.setJumper(outputs.probeWide);
     this.take(outputs);
     const { input, value, pull } = this;
     if (!this.started) this.start();
@@ -46,12 +52,17 @@ export class TapFilters {
     return this.marked[index] + (this.value[index] - this.marked[index]) * fraction;
   }
 
+  private setJumper(wide: boolean): void {
+    this.probeWide = wide;
+    this.scale(JOINT_PROBE, wide ? 'jointProbeWide' : 'jointProbe');
+  }
+
   private setStep(dtS: number): void {
     this.stepS = dtS;
     for (let i = 0; i < COUNT; i++) this.pull[i] = 1 - Math.exp(-dtS / this.tau[i]);
   }
 
-  /** Order as in `tapNames`. Nothing is plugged at the joint probe. */
+  /** Order as in `tapNames`. */
   private take(outputs: PlantOutputs): void {
     const { input, slope, zero } = this;
     input[0] = outputs.packV;
@@ -60,7 +71,7 @@ export class TapFilters {
     input[3] = outputs.railA;
     input[4] = outputs.controllerV;
     input[5] = outputs.packA;
-    input[JOINT_PROBE] = 0;
+    input[JOINT_PROBE] = outputs.probeV;
     input[7] = outputs.midCellV;
     input[8] = outputs.packV;
     for (let i = 0; i < COUNT; i++) input[i] = zero[i] + slope[i] * input[i];

@@ -17,6 +17,8 @@ const quiet: PlantOutputs = {
   railV: 0,
   railA: 0,
   midCellV: 0,
+  probeV: 0,
+  probeWide: false,
   thermistorC: [25, 25, 25, 25],
   hall: [false, false, false],
 };
@@ -51,6 +53,20 @@ describe('tap filters', () => {
     const centre = tap.zeroV + tap.offsetV + 4 * tap.voltsPerUnit * (1 + tap.gain);
     const amplitude = (peak - centre) / (2 * tap.voltsPerUnit * (1 + tap.gain));
     expect(amplitude).toBeCloseTo(Math.SQRT1_2, 3);
+  });
+
+  it('shows the joint probe through the range that its jumper sets', () => {
+    const filters = new TapFilters(errors);
+    const settled = (outputs: PlantOutputs) => {
+      for (let i = 0; i < 200; i++) filters.step(outputs, 8e-6);
+      return filters.at(tapIndex('jointProbe'), 1);
+    };
+    const risesBy = (probeV: number, probeWide: boolean) =>
+      settled({ ...quiet, probeV, probeWide }) - settled({ ...quiet, probeWide });
+    expect(Math.abs(risesBy(0.02, false) / 1 - 1)).toBeLessThan(0.006);
+    expect(Math.abs(risesBy(0.2, true) / 2 - 1)).toBeLessThan(0.006);
+    expect(Math.abs(settled(quiet) - 2.5)).toBeLessThan(0.026);
+    expect(Math.abs(settled({ ...quiet, probeWide: true }) - 0.3)).toBeLessThan(0.026);
   });
 
   it('gives the nominal pin volts within the declared errors', () => {

@@ -19,6 +19,7 @@ export function motorOf(row: MotorRow, loadNm = 0): MotorParameters {
     hallOffsetRad: 0,
     hallDuty: [0.5, 0.5, 0.5] as [number, number, number],
     startAngleRad: 0,
+    phaseShare: [1, 1, 1] as [number, number, number],
     deadHallLines: [false, false, false] as [boolean, boolean, boolean],
     hallLinesSwapped: false,
     hallNoiseHz: 0,

@@ -31,6 +31,8 @@ export class SteadyPlant implements Plant {
       railV: 0,
       railA: 0,
       midCellV: 3.8,
+      probeV: 0,
+      probeWide: false,
       thermistorC: [25, 25, 25, 25],
       hall: [false, false, true],
       ...outputs,

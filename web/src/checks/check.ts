@@ -119,6 +119,8 @@ export interface Check<Evidence = unknown> {
   readonly place?: string;
   /** Ids, titles and units of every result, so that a run that never came to measuring can list them. */
   readonly results: readonly { readonly id: string; readonly title: string; readonly unit: string }[];
+  /** Results that a car has besides those, one for each thing of its own list: its joints. */
+  more?(car: Car): readonly { readonly id: string; readonly title: string; readonly unit: string }[];
   readonly evidenceSchema: z.ZodType<Evidence>;
   procedure(bench: Bench): Promise<Evidence>;
   analyse(input: AnalysisInput<Evidence>): readonly Finding[];

@@ -4,24 +4,38 @@ import type { Check } from './check.ts';
 import { firstPower } from './first-power/check.ts';
 import { failsafe } from './failsafe/check.ts';
 import { motorCoastdown } from './motor-coastdown/check.ts';
+import { jointDrop } from './joint-drop/check.ts';
 import { motorNoLoad } from './motor-no-load/check.ts';
 import { radioRange } from './radio-range/check.ts';
 import { railSag } from './rail-sag/check.ts';
+import { railSetting } from './rail-setting/check.ts';
 import { restVoltage } from './rest-voltage/check.ts';
 import { sensorCable } from './sensor-cable/check.ts';
+import { servoCentre } from './servo-centre/check.ts';
+import { servoNoLoad } from './servo-no-load/check.ts';
+import { servoSpeed } from './servo-speed/check.ts';
+import { servoIdle } from './servo-idle/check.ts';
 import { servoEndPoints } from './servo-end-points/check.ts';
+import { servoScrub } from './servo-scrub/check.ts';
 import { servoStall } from './servo-stall/check.ts';
 
 export const checks: readonly Check[] = [
   restVoltage,
   firstPower,
+  railSetting,
   railSag,
+  servoCentre,
+  servoIdle,
+  servoNoLoad,
+  servoSpeed,
   servoStall,
   servoEndPoints,
+  servoScrub,
   sensorCable,
   motorNoLoad,
   motorCoastdown,
   radioRange,
   failsafe,
+  jointDrop,
 ] as readonly Check[];
 export const checkById = (id: string): Check | undefined => checks.find((check) => check.id === id);

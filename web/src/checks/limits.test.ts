@@ -41,13 +41,31 @@ const cars: readonly (readonly [string, Car])[] = [
   ['the widest tolerance of kV', withMotor({ ratedKvTolerance: 0.3, ratedKvRpmPerV: 20000 })],
   ['a servo without a rated current', withServo({ ratedStallA: undefined })],
   ['the widest tolerance of a servo', withServo({ ratedStallA: 20, ratedStallTolerance: 0.5 })],
+  [
+    'leads with a joint of every kind',
+    {
+      ...marmot,
+      leads: {
+        kind: 'leads',
+        name: 'leads',
+        joints: [
+          { name: 'a', kind: 'solder' },
+          { name: 'b', kind: 'bullet' },
+          { name: 'c', kind: 'plug' },
+          { name: 'd', kind: 'lead', gaugeAwg: 14, lengthM: 0.2 },
+        ],
+      },
+    },
+  ],
   ['the highest rail', { ...marmot, controller: { ...marmot.controller, railSettingV: 9, railFloorV: 7.5 } }],
 ];
-describe.each(checks)('limits of $id', ({ limits, results }) => {
+describe.each(checks)('limits of $id', ({ limits, results, more }) => {
   it.each(cars)('are sound for %s', (_, car) => {
     for (const [id, limit] of Object.entries(limits(carSchema.parse(car), testRig()))) {
       expect(sound.safeParse(limit).error?.issues ?? [], `${id} ${JSON.stringify(limit)}`).toEqual([]);
-      expect(results.find((result) => result.id === id)?.unit, id).toBe(limit.unit);
+      expect([...results, ...(more?.(car) ?? [])].find((result) => result.id === id)?.unit, id).toBe(
+        limit.unit,
+      );
     }
   });
 });

@@ -9,9 +9,9 @@ import { checks } from './index.ts';
 /** Every result an override may be of, with the limit it has without one. */
 export function overridables(car: Car, rig: RigDescription): Overridable[] {
   const without = { ...car, overrides: undefined };
-  return checks.flatMap(({ id, results, limits }) => {
+  return checks.flatMap(({ id, results, more, limits }) => {
     const usual = limits(without, rig);
-    return results.map((result) => ({
+    return [...results, ...(more?.(car) ?? [])].map((result) => ({
       key: `${id}/${result.id}`,
       unit: result.unit,
       min: usual[result.id]?.min,

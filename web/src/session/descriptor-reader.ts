@@ -38,7 +38,7 @@ function requireSense(descriptor: Descriptor): void {
     const at = `in tap "${tap.id}"`;
     if (ids.has(tap.id)) throw lies(`${at}: the name is given twice`);
     ids.add(tap.id);
-    const place = `${tap.channel}/${tap.mux ?? '-'}`;
+    const place = `${tap.channel}/${tap.mux ?? tap.jumper ?? '-'}`;
     const taken = places.get(place);
     if (taken) throw lies(`${at}: it sits on the same converter input as "${taken}"`);
     places.set(place, tap.id);

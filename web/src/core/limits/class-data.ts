@@ -5,6 +5,7 @@
 import { z } from 'zod';
 import { linkageRows } from './linkage-class-data.ts';
 import { motorRows } from './motor-class-data.ts';
+import { servoRows } from './servo-class-data.ts';
 import { supplyRows } from './supply-class-data.ts';
 
 const marks = [
@@ -171,6 +172,14 @@ export const classRows: readonly ClassRow[] = z.array(classRowSchema).parse([
     mark: 'common practice, no source',
   },
   {
+    result: 'joint-drop/worst-joint',
+    partClass: 'any joint',
+    unit: '%',
+    max: 100,
+    condition: 'what its kind, or the copper of its gauge and length, may have',
+    mark: 'computed, from figures with no source',
+  },
+  {
     result: 'rail-sag/source-resistance',
     partClass: 'any controller',
     typical: [0.02, 0.06],
@@ -200,6 +209,7 @@ export const classRows: readonly ClassRow[] = z.array(classRowSchema).parse([
   },
   ...supplyRows,
   ...linkageRows,
+  ...servoRows,
   ...motorRows,
 ]);
 /** How far a part may stray from its own rating or baseline, as shares; watch levels inside. From memory. */

@@ -71,6 +71,16 @@ const secondRatingSchema = z
     ({ stallA, torqueNm, secondsPer60 }) => (stallA ?? torqueNm ?? secondsPer60) !== undefined,
     'a second rating needs a stall current, a torque or a time',
   );
+const stopUs = z
+  .number({ error: 'an end point: a number in us is needed' })
+  .min(800, 'an end point is at least 800 us')
+  .max(2200, 'an end point is at most 2200 us');
+const endPointsSchema = z
+  .object({ shortUs: stopUs, longUs: stopUs })
+  .refine(
+    ({ shortUs, longUs }) => shortUs < 1500 && longUs > 1500,
+    'the end points lie either side of 1500 us',
+  );
 const servoFields = z.object({
   kind: z.literal('servo'),
   name: partName,
@@ -100,6 +110,8 @@ const servoFields = z.object({
     })
     .optional(),
   secondRating: secondRatingSchema.optional(),
+  /** Where the steering of its car stops, as servo-end-points found it. */
+  endPoints: endPointsSchema.optional(),
 });
 export const servoSchema = servoFields.refine(
   ({ secondRating, ratedVoltageV, ratedStallAtV }) =>
@@ -133,6 +145,8 @@ export const packSchema = z.object({
   cells: whole('cells').min(1, 'a pack has at least one cell').max(4, 'the bench takes at most 4 cells'),
   chemistry: z.enum(chemistries, { error: `the chemistry is one of ${chemistries.join(', ')}` }),
   capacityAh: positive('capacity', 20, 'Ah'),
+  /** Mean of a race, for what is told at race current. */
+  raceCurrentA: positive('race current', 300, 'A').optional(),
 });
 const steeringPulseUs = z
   .number({ error: 'a steering pulse: a number in us is needed' })

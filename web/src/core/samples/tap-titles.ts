@@ -9,6 +9,7 @@ const titles: Readonly<Record<string, string>> = {
   railCurrent: 'Rail current',
   controllerVoltage: 'Controller side',
   jointProbe: 'Joint probe',
+  jointProbeWide: 'Joint probe, wide',
   thermistorMotor: 'Motor can',
   thermistorServo: 'Servo case',
   thermistorController: 'Controller case',
