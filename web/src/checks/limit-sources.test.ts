@@ -68,6 +68,14 @@ describe('precedence', () => {
       refused: [expect.stringContaining('in mA and not in A')],
     });
   });
+  it('a baseline at another voltage is not used and said; one at this voltage, or at none, is', () => {
+    const of = (condition?: string) => noLoad({ ...unrated, baselines: [{ ...baseline, condition }] });
+    expect(of('11.1 V')).toMatchObject({
+      kind: 'common practice',
+      refused: ['The baseline holds at 11.1 V and not at 7.4 V: it is not used.'],
+    });
+    expect([of('7.4 V').kind, of().kind]).toEqual(['baseline', 'baseline']);
+  });
   it('own override before all, with its reason and date', () =>
     expect(noLoad({ ...marmot, baselines: [baseline], overrides: [override] })).toEqual({
       max: 3.3,

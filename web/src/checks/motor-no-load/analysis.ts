@@ -104,6 +104,7 @@ const evidenceOf = ({ full, upper }: At, taps: string[]) => [
 ];
 function currentAt(at: At): Finding {
   return measured(titled(0, at), ratedCurrent(at), {
+    condition: `${at.ratedV} V`,
     formula: `Pack current at full throttle less the current at neutral, taken to the speed at ${at.ratedV} V along the line to the 75 % step, and to 25 C by the flux of the magnet.`,
     evidence: evidenceOf(at, ['packCurrentNarrow', 'controllerVoltage']),
   });
@@ -118,6 +119,7 @@ function kvAt(at: At): Finding {
 }
 function speedAt(at: At): Finding {
   return measured(titled(2, at), ratedSpeed(at), {
+    condition: `${at.ratedV} V`,
     formula: `kV at 25 C times (${at.ratedV} V less no-load current times resistance).`,
     evidence: evidenceOf(at, ['controllerVoltage', 'packCurrentNarrow']).slice(0, 1),
   });

@@ -16,6 +16,7 @@ export const limits = (car: Car): Readonly<Record<string, Limit>> =>
       checkId: 'motor-no-load',
       part: 'motor',
       results,
+      conditions: { 'no-load-current': `${noLoadV(car)} V`, 'no-load-speed': `${noLoadV(car)} V` },
       ratings: { 'no-load-current': currentRating(car), kv: kvRating(car.motor) },
     },
     car,

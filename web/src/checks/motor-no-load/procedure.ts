@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Neutral, a small opening (grown where the motor turns slowly) with the fail-safe test, a short warm-up, four throttle steps, neutral again.
+// Neutral, a small opening (grown where the motor turns slowly) with the fail-safe test, a short warm-up, four throttle
+// steps, neutral again.
 // Steps are ramped so that the spin-up stays far below what the wide current tap can hold.
 import type { Bench, ScanPlan } from '../check.ts';
 import { mayOpen, provenSpin } from '../proven-spin.ts';

@@ -32,6 +32,12 @@ describe('history', () => {
       3, 3.1, 3.2, 3.3,
     ]),
   );
+  it('leaves out runs that hold at another voltage than the last one', () => {
+    const at = (i: number, condition: string) =>
+      runOf(3 + i / 10, i, { findings: [{ ...pointOf(3 + i / 10, i).finding, condition }] });
+    const mixed = [at(0, '11.1 V'), at(1, '7.4 V'), at(2, '11.1 V'), at(3, '7.4 V')];
+    expect(values(historyOf(mixed, part, key)[0].points)).toEqual([3.1, 3.3]);
+  });
   const repair: Repair = { partName: part, at: '2026-11-03', words: 'new bearings' };
   it('breaks at a noted repair: runs from then on begin anew', () => {
     const cut = historyOf(runs, part, key, [repair]);
@@ -103,6 +109,14 @@ describe('baseline', () => {
       ready: false,
       words: '2 of the 5 runs that make a baseline. 3 more, none of them failed.',
     }));
+  it('keeps what its runs hold at', () => {
+    const points = pointsOf(3, 3.1, 3, 3.1, 3).map((point) => ({
+      ...point,
+      finding: { ...point.finding, condition: '7.4 V' },
+    }));
+    const answer = baselineOf(key, points);
+    expect(answer.ready && answer.baseline.condition).toBe('7.4 V');
+  });
   it('is of one rig', () => {
     const mixed = [...pointsOf(3, 3.1, 3, 3.1), pointOf(3, 4, { rigSerial: '18' })];
     expect(baselineOf(key, mixed)).toMatchObject({ ready: false, words: expect.stringContaining('one rig') });

@@ -20,6 +20,8 @@ export const baselineSchema = z
     }),
     partName: z.string().min(1, 'a baseline names the part it is of'),
     unit: z.string().min(1, 'a baseline needs its unit'),
+    /** What its results hold at, where that hangs on the car. */
+    condition: z.string().optional(),
     centre: finite('the mean of the first runs'),
     sigma: finite('the spread of the first runs').min(0, 'a spread cannot be below 0'),
     runIds: z
@@ -68,6 +70,7 @@ export function baselineOf(
       checkResultId,
       partName: start.partName,
       unit: start.finding.unit,
+      ...(start.finding.condition !== undefined && { condition: start.finding.condition }),
       centre,
       sigma,
       runIds: first.map(({ runId }) => runId),

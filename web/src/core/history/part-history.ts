@@ -34,7 +34,8 @@ export interface HistorySegment {
   readonly since: Repair | null;
   readonly points: readonly HistoryPoint[];
 }
-/** A run counts unless its result was not measured or failed: a failed part sets no standard for itself. */
+/** A run counts unless its result was not measured or failed (a failed part sets no standard for itself), or holds at
+ *  another condition than the last one: a motor at 11.1 V is no standard for it at 7.4 V. */
 export function historyOf(
   runs: readonly RunFindings[],
   partName: string,
@@ -45,7 +46,8 @@ export function historyOf(
   const points = runs
     .filter((run) => run.partName === partName && run.checkId === checkId)
     .flatMap((run) => pointOf(run, resultId))
-    .toSorted(byTime);
+    .toSorted(byTime)
+    .filter(({ finding }, _, all) => finding.condition === all.at(-1)?.finding.condition);
   const cuts = repairs.filter((repair) => repair.partName === partName).toSorted(byTime);
   return [null, ...cuts].map((since, i) => ({
     since,

@@ -16,14 +16,18 @@ export interface LimitSpec {
   readonly results: readonly ResultName[];
   /** Ratings of the very part by result id. */
   readonly ratings?: Readonly<Record<string, Candidate>>;
+  /** What results hold at by result id, where that hangs on the car: a baseline at another is not used. */
+  readonly conditions?: Readonly<Record<string, string>>;
 }
 /** The limits of a check's results for one car; a result without any limit is left out. */
 export function limitsFor(
-  { checkId, part, results, ratings = {} }: LimitSpec,
+  { checkId, part, results, ratings = {}, conditions = {} }: LimitSpec,
   car: Car,
 ): Record<string, Limit> {
   const pairs = results.flatMap(({ id, unit }) => {
-    const limit = limitOf({ key: `${checkId}/${id}`, unit, partName: partNameOf(car, part) }, ratings[id], car);
+    const partName = partNameOf(car, part);
+    const wanted = { key: `${checkId}/${id}`, unit, partName, condition: conditions[id] };
+    const limit = limitOf(wanted, ratings[id], car);
     return limit ? [[id, limit] as const] : [];
   });
   return Object.fromEntries(pairs);
@@ -32,18 +36,23 @@ interface Wanted {
   readonly key: string;
   readonly unit: string;
   readonly partName: string;
+  readonly condition?: string;
 }
 function limitOf(wanted: Wanted, rating: Candidate, car: Car): Limit | undefined {
   const without = { rating, baseline: baselineFor(wanted, car), classDefault: classDefault(wanted.key, car) };
   return chosenLimit({ override: overrideOf(wanted, car, chosenLimit(without)), ...without });
 }
-function baselineFor({ key, unit, partName }: Wanted, car: Car): Candidate {
+function baselineFor({ key, unit, partName, condition }: Wanted, car: Car): Candidate {
   const baseline = car.baselines?.find(({ checkResultId }) => checkResultId === key);
   if (!baseline) return undefined;
   if (baseline.partName !== partName)
     return { unusable: `The baseline is of "${baseline.partName}" and is not used for "${partName}".` };
   if (baseline.unit !== unit)
     return { unusable: `The baseline is in ${baseline.unit} and not in ${unit}: it is not used.` };
+  if (condition !== undefined && baseline.condition !== undefined && baseline.condition !== condition)
+    return {
+      unusable: `The baseline holds at ${baseline.condition} and not at ${condition}: it is not used.`,
+    };
   return baselineLimit(baseline);
 }
 /** An override that looks like a slip does not hold; the limit says so. */

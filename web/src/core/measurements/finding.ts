@@ -14,11 +14,12 @@ interface Told {
   readonly formula: string;
   readonly evidence: readonly EvidenceStretch[];
   readonly notes?: readonly string[];
+  readonly condition?: string;
 }
 export function measured(
   name: ResultName,
   quantity: Quantity,
-  { formula, evidence, notes = [] }: Told,
+  { formula, evidence, notes = [], condition }: Told,
 ): Measured {
   const { value } = quantity;
   const budget = budgetOf(quantity);
@@ -27,6 +28,7 @@ export function measured(
   return {
     measured: true,
     ...name,
+    ...(condition !== undefined && { condition }),
     value,
     u: standardU(quantity),
     interval,

@@ -22,6 +22,8 @@ export interface Measured {
   readonly measured: true;
   readonly id: string;
   readonly title: string;
+  /** What it holds at, where that hangs on the car and not on the check: "7.4 V". */
+  readonly condition?: string;
   readonly value: number;
   readonly unit: string;
   readonly u: number;

@@ -26,6 +26,7 @@ export const findingSchema = z.discriminatedUnion('measured', [
   z.object({
     measured: z.literal(true),
     ...named,
+    condition: z.string().optional(),
     value: z.number(),
     u: z.number(),
     interval: z.tuple([z.number(), z.number()]),
