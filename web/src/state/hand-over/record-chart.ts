@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+// The stretch of a record that its first measured result came from, as a chart of the sheet.
+import { readRecord, samplesOf } from '#core/record/record-reader';
+import { tapTitle } from '#core/samples/tap-titles';
+import { chartSvg } from './sheet-chart.ts';
+import type { SheetChartView } from './sheet-html.ts';
+
+/** Seconds shown before and after the stretch. */
+const roomS = 1;
+
+/** Null where the record has no number or no samples of it. Throws RecordError. */
+export function recordChart(text: string, checkTitle: string): SheetChartView | null {
+  const record = readRecord(text);
+  const finding = record.findings.find(({ measured }) => measured);
+  const stretch = finding?.measured ? finding.evidence[0] : undefined;
+  const tap = record.rig.descriptor.taps.find(({ id }) => id === stretch?.taps[0]);
+  if (!stretch || !tap) return null;
+  const series = samplesOf(record).series(tap.id, stretch.fromS - roomS, stretch.toS + roomS);
+  const title = `${tapTitle(tap.id)}, ${tap.unit === 'C' ? '°C' : tap.unit}`;
+  const svg = chartSvg({ title, unit: tap.unit, series });
+  return (
+    svg && {
+      title,
+      svg,
+      words: `${checkTitle}: what its first number came from, ${record.startedAt.slice(0, 10)}.`,
+    }
+  );
+}

@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: MIT
+// What the hand-over sheet of one car says, worked out from its newest runs and its parts: one row a check, its worst
+// result first, set-up values, what whoever drives it should know. Pure; it knows no paper.
+import { finalDriveRatio, rollOutM } from '#core/gearing/gearing';
+import { partNameOf, type Car } from '#core/parts/part';
+import type { Limit, VerdictWord } from '#core/verdicts/limit';
+import { figure, readingWords } from '../figures.ts';
+import { partTitles } from '../part-words.ts';
+import { limitRange, type ResultLine, type RunSummary } from '../run-summary.ts';
+import { leading } from '../verdict-words.ts';
+
+export interface SheetRow {
+  readonly part: string;
+  readonly checked: string;
+  readonly verdict: VerdictWord;
+  readonly value: string;
+  readonly limit: string;
+  readonly kind: string;
+  readonly figures: {
+    readonly value: number;
+    readonly interval: readonly [number, number];
+    readonly limit: Limit;
+  } | null;
+  readonly runId: string;
+}
+export interface SheetContent {
+  readonly car: string;
+  readonly occasion: string;
+  readonly sentence: string;
+  readonly counts: Readonly<Record<VerdictWord, number>>;
+  readonly rows: readonly SheetRow[];
+  readonly setUp: readonly (readonly [what: string, value: string])[];
+  readonly notes: readonly string[];
+  readonly rig: string;
+  readonly madeAt: string;
+}
+export interface SheetWish {
+  readonly car: Car;
+  readonly runs: readonly RunSummary[];
+  readonly occasion: string;
+  readonly notes: string;
+  /** ISO 8601. */
+  readonly madeAt: string;
+}
+/** More rows do not fit one page with its set-up values. */
+export const mostRows = 22;
+
+export function sheetContent({ car, runs, occasion, notes, madeAt }: SheetWish): SheetContent {
+  const newest = newestOfCar(runs, car);
+  const rows = newest.flatMap(rowOf).slice(0, mostRows);
+  const counts = { pass: 0, fail: 0, undecided: 0, 'not measured': 0 };
+  for (const { verdict } of rows) counts[verdict]++;
+  return {
+    car: car.name,
+    occasion,
+    sentence: sentenceOf(counts, rows.length),
+    counts,
+    rows,
+    setUp: setUpOf(car),
+    notes: [...ownNotes(notes), ...rows.flatMap(noteOf)],
+    rig: newest[0]?.rig ?? '',
+    madeAt,
+  };
+}
+/** The newest ended run of each check on a part that is in the car now, in the order of parts. */
+function newestOfCar(runs: readonly RunSummary[], car: Car): readonly RunSummary[] {
+  const newest = new Map<string, RunSummary>();
+  for (const run of runs) {
+    if (run.endedAt === undefined || run.partName !== partNameOf(car, run.part)) continue;
+    const known = newest.get(run.checkId);
+    if (!known || run.startedAt > known.startedAt) newest.set(run.checkId, run);
+  }
+  const order = Object.keys(partTitles);
+  return [...newest.values()].toSorted((a, b) => order.indexOf(a.part) - order.indexOf(b.part));
+}
+function rowOf(run: RunSummary): SheetRow[] {
+  const result = leading(run.results);
+  if (!result) return [];
+  return [
+    {
+      part: partTitles[run.part],
+      checked: result.title,
+      verdict: result.verdict,
+      value: valueOf(result),
+      limit: result.limit ? limitRange(result.limit, result.value ?? 1) : 'for information',
+      kind: result.limit?.kind ?? '',
+      figures: figuresOf(result),
+      runId: run.id,
+    },
+  ];
+}
+const valueOf = ({ value, interval, unit }: ResultLine): string =>
+  value === undefined || !interval ? 'none' : readingWords(value, interval, unit);
+const figuresOf = ({ value, interval, limit }: ResultLine): SheetRow['figures'] =>
+  value === undefined || !interval || !limit ? null : { value, interval, limit };
+
+function sentenceOf(counts: SheetContent['counts'], rows: number): string {
+  if (rows === 0) return 'Nothing was checked on this car yet';
+  if (counts.fail > 0) return `Not ready: ${counts.fail} of ${rows} checks fail`;
+  const open = counts.undecided + counts['not measured'];
+  return open === 0 ? `Ready: all ${rows} checks pass` : `Not settled: ${open} of ${rows} checks are open`;
+}
+function setUpOf({ controller, drive, radio }: Car): (readonly [string, string])[] {
+  const { throttle, railSettingV } = controller;
+  const us = (width: number) => figure(width, 0);
+  return [
+    ...(radio?.steering
+      ? [
+          [
+            'Steering left, right',
+            `${us(radio.steering.leftUs)} and ${us(radio.steering.rightUs)} µs`,
+          ] as const,
+          ['Steering centre', `${us(radio.steering.centreUs)} µs`] as const,
+        ]
+      : []),
+    [
+      'Throttle brake, neutral, full',
+      `${us(throttle.lowUs)}, ${us(throttle.neutralUs)}, ${us(throttle.highUs)} µs`,
+    ],
+    ['Receiver rail set to', `${figure(railSettingV, 1)} V`],
+    ...(drive
+      ? [
+          [
+            'Gearing',
+            `${drive.pinionTeeth} on ${drive.spurTeeth}, ${figure(finalDriveRatio(drive), 2)} : 1`,
+          ] as const,
+          ['Roll-out', `${figure(rollOutM(drive) * 1e3, 1)} mm a motor turn`] as const,
+        ]
+      : []),
+  ];
+}
+const ownNotes = (notes: string): string[] =>
+  notes.split('\n').flatMap((line) => (line.trim() ? [line.trim()] : []));
+function noteOf({ checked, verdict, value, limit }: SheetRow): string[] {
+  if (verdict === 'fail') return [`${checked} fails: ${value}, ${limit}.`];
+  if (verdict === 'undecided') return [`${checked} is too close to its limit to call: ${value}, ${limit}.`];
+  return verdict === 'not measured'
+    ? [`${checked} was not measured: look there first if something is odd.`]
+    : [];
+}
