@@ -80,13 +80,14 @@ describe('a calibrated rig', () => {
   });
   it('measures the rail tighter, the truth still inside, and the record carries the calibration', async () => {
     const [plain, kept] = [await railRun(), await railRun(store)];
-    for (const id of ['rail-setting', 'deepest-dip']) {
+    for (const id of ['rail-at-rest', 'deepest-dip']) {
       expect(half(kept, id).half).toBeLessThan(0.8 * half(plain, id).half);
       const [low, high] = half(kept, id).interval;
       expect(kept.truth[id]).toBeGreaterThan(low);
       expect(kept.truth[id]).toBeLessThan(high);
     }
     expect(kept.record.rig.store?.calibration.map(({ tap }) => tap)).toContain('railVoltage');
+    expect(kept.record.rig.store?.serial).toMatch(/^[0-9a-z]{1,7}$/);
     const told = kept.record.events.filter(({ kind }) => kind === 'calibration');
     expect(told[0].words).toMatch(/^Not calibrated: /);
     expect(told[0].words).not.toContain('railVoltage');
