@@ -22,6 +22,15 @@ export const motorFaults = [
     room: 'plant',
   },
   {
+    name: 'drag-brake-left-on',
+    title: 'Drag brake left on',
+    words: 'The controller brakes the motor at neutral: its drag brake is not at zero.',
+    severity: '1: 40 % of the time shorted; between: proportional',
+    check: 'motor-coastdown',
+    verdict: 'notMeasured',
+    room: 'plant',
+  },
+  {
     name: 'dead-hall-line',
     title: 'Hall line A dead',
     words: 'Hall line A of the sensor cable is dead: no speed.',

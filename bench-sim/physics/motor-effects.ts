@@ -12,6 +12,9 @@ export const motorEffects: Effects = {
   'weak-rotor': ({ motor }, severity) => {
     motor.fluxVs *= 1 - 0.12 * severity;
   },
+  'drag-brake-left-on': ({ controller }, severity) => {
+    controller.dragBrake = 0.4 * severity;
+  },
   'dead-hall-line': ({ motor }, severity) => {
     motor.deadHallLines[0] = severity > 0.5;
   },

@@ -2,13 +2,16 @@
 // True values of the motor's results beyond the no-load ones: what the sensor cable carries. What faults make happen by
 // chance (drop-outs, extra pulses) has a truth only where there are none.
 import type { CarParameters, MotorParameters } from './parameters.ts';
+import { noLoad } from './steady-state.ts';
+
+const radSPerRpm = (2 * Math.PI) / 60;
 
 interface Reached {
   readonly car: CarParameters;
   readonly warmth: { readonly thermistorC: readonly (number | null)[] };
 }
 export function motorTruth({ car, warmth }: Reached): Record<string, number> {
-  return { ...sensorLines(car), ...thermistorLine(car, warmth.thermistorC) };
+  return { ...sensorLines(car), ...thermistorLine(car, warmth.thermistorC), ...runDown(car) };
 }
 function sensorLines({ motor }: CarParameters): Record<string, number> {
   const allAlive = !motor.deadHallLines.includes(true);
@@ -41,4 +44,26 @@ function thermistorLine(
     'sensor-thermistor-offset': motorC - ambientC,
     ...(sensor.motorLooseHz === 0 && { 'sensor-thermistor-lost': 0 }),
   };
+}
+
+/** Of the bare motor: drag at the no-load speed of the definition, and the seconds it takes from speed to speed. */
+function runDown(car: CarParameters): Record<string, number> {
+  const { motor } = car;
+  const lossNm = (w: number) => motor.coulombNm + (motor.viscousNms + motor.quadraticNms2 * w) * w;
+  const dragNm = lossNm(noLoad(car).speedRpm * radSPerRpm);
+  return {
+    'coast-drag-torque': 1e3 * dragNm,
+    'coast-dry-share': (100 * motor.coulombNm) / dragNm,
+    'rotor-inertia': 1e7 * motor.inertiaKgM2,
+    'coast-time': secondsBetween(lossNm, motor.inertiaKgM2),
+  };
+}
+/** From 10,000 to 5,000 rpm: the integral of J/loss over the speed, by Simpson's rule. */
+function secondsBetween(lossNm: (w: number) => number, inertiaKgM2: number): number {
+  const [low, high] = [5000 * radSPerRpm, 10_000 * radSPerRpm];
+  const parts = 100;
+  const h = (high - low) / parts;
+  const at = (k: number) => inertiaKgM2 / lossNm(low + k * h);
+  const inner = Array.from({ length: parts - 1 }, (_, k) => (k % 2 === 0 ? 4 : 2) * at(k + 1));
+  return (h / 3) * (at(0) + at(parts) + inner.reduce((sum, value) => sum + value, 0));
 }

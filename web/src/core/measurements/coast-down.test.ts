@@ -64,6 +64,36 @@ describe('coastDown', () => {
     expect(coastDown(points.slice(0, 7))).toBeNull();
     expect(coastDown(points.map((point, k) => ({ ...point, y: 1000 + k })))).toBeNull();
   });
+  it('with the square of speed agrees with the equation stepped by Runge and Kutta, either sign of b2 - 4 a c', () => {
+    for (const [a, b, c] of [
+      [900, 0.6, 4e-5],
+      [900, 0.05, 4e-4],
+    ]) {
+      let w = 2000;
+      const h = 1e-4;
+      const fall = (speed: number) => -(a + b * speed + c * speed ** 2);
+      for (let k = 0; k < 5000; k++) {
+        const k1 = fall(w);
+        const k2 = fall(w + (h / 2) * k1);
+        const k3 = fall(w + (h / 2) * k2);
+        w += (h / 6) * (k1 + 2 * k2 + 2 * k3 + fall(w + h * k3));
+      }
+      expect(coastingSpeed([2000, a, b, c])(0.5) / w).toBeCloseTo(1, 9);
+    }
+  });
+  it('gives square drag back where it is asked for', () => {
+    const known = [2000, 900, 0.6, 6e-5];
+    const points = Array.from({ length: 80 }, (_, k) => ({
+      x: k / 100,
+      y: coastingSpeed(known)(k / 100),
+      u: 1e-3,
+    }));
+    const found = coastDown(points, 'square')!;
+    expect(found.frictionRadS2).toBeCloseTo(900, 3);
+    expect(found.dragPerS).toBeCloseTo(0.6, 6);
+    expect(found.squarePerRad / 6e-5).toBeCloseTo(1, 5);
+    expect(deceleration(found, 1500)[0]).toBeCloseTo(900 + 0.6 * 1500 + 6e-5 * 1500 ** 2, 3);
+  });
   it("gives the plant's motor back: its dry and viscous loss over its inertia, from edges every turn", () => {
     const { motor: drawn } = drawParameters(8);
     const p = { ...drawn, quadraticNms2: 0 };

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
-// A rotor that runs down with open leads: dw/dt = -(a + b w), so w = w0 - (a + b w0)(1 - e^(-b t))/b; dry friction a
-// and drag b are torque over inertia. Fitted to speeds over whole turns. It knows edges and numbers only.
+// A rotor that runs down with open leads: dw/dt = -(a + b w + c w^2); dry friction a, drag b and drag with the square of
+// speed c are torque over inertia. The equation of Riccati with constant coefficients has, from w0 on,
+//   w = (w0 (1 - b q) - 2 a q)/(1 + (2 c w0 + b) q),  q = tanh(s t/2)/s,  s^2 = b^2 - 4 a c   (tan for s^2 < 0).
+// Fitted to speeds over whole turns. It knows edges and numbers only.
 import { curveFit, type CurvePoint } from './curve-fit.ts';
 import type { Matrix } from './normal-equations.ts';
 
@@ -10,11 +12,15 @@ export interface CoastDown {
   readonly frictionRadS2: number;
   /** Drag over inertia, 1/s. */
   readonly dragPerS: number;
-  /** Of start, friction and drag, from the scatter if it is larger than the points' own u. */
+  /** Drag with the square of speed over inertia, 1/rad; 0 where it was not asked for. */
+  readonly squarePerRad: number;
+  /** Of start, friction, drag (and square drag), from the scatter if it is larger than the points' own u. */
   readonly covariance: Matrix;
   readonly scatter: number;
   readonly dof: number;
 }
+/** What a fit is of: dry friction and drag, or square drag as well. */
+export type Drags = 'linear' | 'square';
 const fewestPoints = 8;
 
 /** Speeds over `turnsTogether` whole electrical turns each, none sharing an edge's error with its second neighbour.
@@ -35,36 +41,46 @@ export function turnSpeeds(
     return { x: (fromS + toS) / 2, y: speed, u: (speed * Math.SQRT2 * uEdgeS) / (toS - fromS) };
   });
 }
-export function coastingSpeed([startRadS, frictionRadS2, dragPerS]: readonly number[]) {
+/** Speed over time from [start, friction, drag, square drag]. */
+export function coastingSpeed([w0, a, b, c = 0]: readonly number[]) {
+  const square = b * b - 4 * a * c;
+  const s = Math.sqrt(Math.abs(square));
   return (timeS: number): number => {
-    const bt = dragPerS * timeS;
-    const grown = Math.abs(bt) < 1e-9 ? timeS * (1 - bt / 2) : -Math.expm1(-bt) / dragPerS;
-    return startRadS - (frictionRadS2 + dragPerS * startRadS) * grown;
+    const half = (s * timeS) / 2;
+    const q = half < 1e-9 ? timeS / 2 : (square > 0 ? Math.tanh(half) : Math.tan(half)) / s;
+    return (w0 * (1 - b * q) - 2 * a * q) / (1 + (2 * c * w0 + b) * q);
   };
 }
 /** Times count from the first point. Null with fewer than eight points, or when the speed doesn't fall. */
-export function coastDown(points: readonly CurvePoint[]): CoastDown | null {
+export function coastDown(points: readonly CurvePoint[], drags: Drags = 'linear'): CoastDown | null {
   if (points.length < fewestPoints) return null;
   const [{ x: zeroS, y: first }] = points;
   const last = points[points.length - 1];
   if (!(last.y < first)) return null;
   const shifted = points.map((point) => ({ ...point, x: point.x - zeroS }));
   const mean = (first - last.y) / (last.x - zeroS);
-  const found = curveFit(coastingSpeed, shifted, [first, mean / 2, mean / (first + last.y)]);
+  const start = [first, mean / 2, mean / (first + last.y)];
+  const linear = curveFit(coastingSpeed, shifted, start);
+  const found =
+    linear && drags === 'square' ? curveFit(coastingSpeed, shifted, [...linear.parameters, 0]) : linear;
   if (!found) return null;
-  const [startRadS, frictionRadS2, dragPerS] = found.parameters;
+  const [startRadS, frictionRadS2, dragPerS, squarePerRad = 0] = found.parameters;
   const scatter = Math.sqrt(found.chi2 / found.dof);
   const inflated = Math.max(1, scatter) ** 2;
   const covariance = found.covariance.map((row) => row.map((value) => value * inflated));
-  return { startRadS, frictionRadS2, dragPerS, covariance, scatter, dof: found.dof };
+  return { startRadS, frictionRadS2, dragPerS, squarePerRad, covariance, scatter, dof: found.dof };
 }
 /** Deceleration at a speed, rad/s2, with its standard deviation: times inertia it is the torque of all losses. */
 export function deceleration(fit: CoastDown, speedRadS: number): readonly [number, number] {
-  const { covariance: c } = fit;
-  const variance = c[1][1] + 2 * speedRadS * c[1][2] + speedRadS ** 2 * c[2][2];
-  return [fit.frictionRadS2 + fit.dragPerS * speedRadS, Math.sqrt(Math.max(0, variance))];
+  const slopes = fit.covariance.map((_, k) => (k === 0 ? 0 : speedRadS ** (k - 1)));
+  const variance = fit.covariance.reduce(
+    (sum, row, i) => sum + row.reduce((part, value, j) => part + slopes[i] * slopes[j] * value, 0),
+    0,
+  );
+  const value = fit.frictionRadS2 + (fit.dragPerS + fit.squarePerRad * speedRadS) * speedRadS;
+  return [value, Math.sqrt(Math.max(0, variance))];
 }
-/** Seconds from the first point until it stands still, Infinity for a rotor without dry friction. */
+/** Seconds from the first point until it stands still, of a fit without square drag; Infinity without dry friction. */
 export function stopsAfterS({ startRadS, frictionRadS2, dragPerS }: CoastDown): number {
   if (frictionRadS2 <= 0) return Number.POSITIVE_INFINITY;
   const ratio = (dragPerS * startRadS) / frictionRadS2;
