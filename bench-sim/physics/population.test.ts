@@ -25,7 +25,7 @@ describe('healthy cars', () => {
     expect(carSchema.safeParse(car).success).toBe(true);
     expect(truth['source-resistance']).toBeLessThan(0.056);
     expect(truth['steady-drop']).toBeLessThan(0.05 * 0.95 * car.controller.railSettingV);
-    expect(Math.abs(truth['rail-setting'] / car.controller.railSettingV - 1)).toBeLessThan(0.02);
+    expect(Math.abs(truth['rail-at-rest'] / car.controller.railSettingV - 1)).toBeLessThan(0.02);
     expect(truth['no-load-current']).toBeGreaterThan(1.9);
     expect(truth['no-load-current']).toBeLessThan(1.12 * car.motor.ratedNoLoadA!);
     expect(Math.abs(truth.kv / car.motor.ratedKvRpmPerV - 1)).toBeLessThan(0.035);
@@ -75,7 +75,7 @@ describe('faults', () => {
     plant.inputs.loadMask = 7;
     hold(plant, 0.02);
     const { mean } = hold(plant, 0.01);
-    expect(mean.railV).toBeCloseTo(plant.truth()['rail-setting'] - plant.truth()['steady-drop'], 1);
+    expect(mean.railV).toBeCloseTo(plant.truth()['rail-at-rest'] - plant.truth()['steady-drop'], 1);
     expect(mean.railV).toBeLessThan(3);
   });
   it('silence Hall line A', () => {

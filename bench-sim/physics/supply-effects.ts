@@ -38,6 +38,14 @@ export const supplyEffects: Effects = {
   'leaking-capacitor': ({ line }, severity) => {
     line.leakA += 0.15 * severity;
   },
+  'wrong-rail-setting': ({ rail }, severity) => {
+    const otherV = rail.settingV < 6.7 ? 7.4 : 6;
+    rail.settingV += severity * (otherV - rail.settingV);
+  },
+  'no-head-room': (car, severity) => {
+    const cellV = (car.rail.settingV + 0.4 - 0.1 * severity) / 2;
+    for (const cell of [0, 1] as const) restAt(car, cell, (nowV) => nowV + severity * (cellV - nowV));
+  },
   'rail-current-limit': ({ rail }, severity) => {
     rail.limitA += severity * (1.5 - rail.limitA);
   },

@@ -3,14 +3,14 @@
 // README.md beside this file.
 import type { Pack } from './pack.ts';
 import type { CarParameters } from './parameters.ts';
-import { standbyA } from './steady-state.ts';
+import { railV, standbyA } from './steady-state.ts';
 
 interface Supply {
   readonly car: CarParameters;
   readonly pack: Pack;
 }
 export function supplyTruth(plant: Supply): Record<string, number> {
-  return { ...atRest(plant), ...atFirstPower(plant) };
+  return { ...atRest(plant), ...atFirstPower(plant), ...ofRail(plant) };
 }
 /** Of a changed-over pack the rig's front shows the sign and nothing else. */
 function atRest({ car, pack }: Supply): Record<string, number> {
@@ -37,4 +37,15 @@ function atFirstPower({ car, pack }: Supply): Record<string, number> {
     'leak-current': line.leakA,
     'standby-current': controller.idleA + railA + line.leakA,
   };
+}
+/** Mean of a race where nobody entered one. */
+const raceA = 40;
+/** What a regulator needs above its output at the servo's work, some 3 A. */
+const workA = 3;
+function ofRail({ car, pack }: Supply): Record<string, number> {
+  const { rail, line } = car;
+  const sourceOhm = car.pack.seriesOhm + line.leadOhm;
+  const restV = railV(car, 0);
+  const leftV = pack.openV - raceA * sourceOhm - workA * rail.dropOutOhm;
+  return { 'rail-setting': restV, 'rail-in-race': Math.min(restV, leftV) };
 }

@@ -62,7 +62,7 @@ describe.each(seeds)('car %d', (seed) => {
       4,
     );
     expect(empty.railV - loaded.railV).toBeCloseTo(truth['steady-drop'], 3);
-    expect(empty.railV).toBeCloseTo(truth['rail-setting'], 3);
+    expect(empty.railV).toBeCloseTo(truth['rail-at-rest'], 3);
   });
 });
 
@@ -80,7 +80,7 @@ describe('events of the rail', () => {
     hold(plant, 0.05);
     const truth = plant.truth();
     expect(truth['deepest-dip']).toBeGreaterThanOrEqual(lowestRailV);
-    expect(truth['deepest-dip']).toBeLessThan(truth['rail-setting'] - truth['steady-drop']);
+    expect(truth['deepest-dip']).toBeLessThan(truth['rail-at-rest'] - truth['steady-drop']);
     expect(truth.recovery).toBeLessThan(0.005);
   });
   it('keep the hardest, and forget what power-off does', () => {

@@ -2,13 +2,15 @@
 // The true value of every result the plant can speak for, by result id. Each definition stands in README.md
 // beside this file; a check that means another measurand must correct for the difference.
 import { controlTruth } from './control-truth.ts';
-import { linkageTruth } from './linkage-truth.ts';
+import { linkageTruth, scrubTruth } from './linkage-truth.ts';
 import { motorTruth } from './motor-truth.ts';
 import type { CarParameters } from './parameters.ts';
 import type { Radio } from './radio.ts';
 import type { RailEvents } from './rail-events.ts';
+import type { ScrubWatch } from './scrub-watch.ts';
 import type { Servo } from './servo.ts';
 import type { ServoRest } from './servo-rest.ts';
+import type { ServoSweep } from './servo-sweep.ts';
 import { servoTruth } from './servo-truth.ts';
 import type { Pack } from './pack.ts';
 import { kvRpmPerV, noLoad, railSourceOhm, railV, stallA } from './steady-state.ts';
@@ -20,7 +22,9 @@ interface Reached {
   readonly pack: Pack;
   readonly bank: { readonly conductanceS: readonly number[] };
   readonly servo: Servo;
+  readonly scrub: ScrubWatch;
   readonly rest: ServoRest;
+  readonly sweep: ServoSweep;
   readonly warmth: Warmth;
   readonly events: RailEvents;
   readonly radio: Radio;
@@ -32,6 +36,7 @@ const truths: readonly Truths[] = [
   servoTruth,
   controlTruth,
   linkageTruth,
+  scrubTruth,
   supplyTruth,
   motorTruth,
 ];
@@ -50,7 +55,7 @@ function spineTruth(plant: Reached): Record<string, number> {
     kv: kvRpmPerV(car.motor),
     'stall-current': stallA(car.servo, servo.pushStartC ?? warmth.servo.innerC),
     'source-resistance': railSourceOhm(car),
-    'rail-setting': restV,
+    'rail-at-rest': restV,
     'steady-drop': restV - railV(car, bank.conductanceS[7]),
     ...happened(plant.events),
   };

@@ -61,7 +61,7 @@ describe('power-up', () => {
     plant.inputs.feed = 'full';
     hold(plant, 3);
     expect(plant.controller.state).toBe('armed');
-    expect(plant.outputs().railV).toBeCloseTo(plant.truth()['rail-setting'], 2);
+    expect(plant.outputs().railV).toBeCloseTo(plant.truth()['rail-at-rest'], 2);
   });
   it('keeps a motor still that is told to go too early', () => {
     const { plant, car } = draw(2);

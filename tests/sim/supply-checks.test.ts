@@ -28,6 +28,7 @@ function coversTruth({ findings }: RunRecord, truth: Readonly<Record<string, num
 const healthy = [
   ['rest-voltage', 5],
   ['first-power', 1],
+  ['rail-setting', 1],
 ] as const;
 describe('a healthy car', () => {
   it.each(healthy)('passes %s with the truth inside, seed %i', async (checkId, seed) => {
@@ -45,6 +46,8 @@ const ofArea: readonly FaultName[] = [
   'reversed-capacitor',
   'missing-capacitor',
   'leaking-capacitor',
+  'wrong-rail-setting',
+  'no-head-room',
 ];
 describe('a faulty car', () => {
   it.each(ofArea)('%s is caught by its check', async (name) => {

@@ -6,6 +6,7 @@ import type { Finding } from '#core/measurements/measurement';
 import { NotMeasurable, reading, type Bench } from '#core/measurements/tap-reading';
 import type { AnalysisInput } from '../check.ts';
 import { dipOf, recoveryOf } from './dip.ts';
+import { headRoomLack } from '../head-room.ts';
 import type { Evidence } from './evidence.ts';
 import { sourceOf } from './source-line.ts';
 import { dropOf } from './steady-drop.ts';
@@ -15,10 +16,8 @@ export const results = [
   { id: 'steady-drop', title: 'Steady drop at the greatest load', unit: 'V' },
   { id: 'deepest-dip', title: 'Lowest rail voltage', unit: 'V' },
   { id: 'recovery', title: 'Recovery to 2 %', unit: 's' },
-  { id: 'rail-setting', title: 'Rail at rest', unit: 'V' },
+  { id: 'rail-at-rest', title: 'Rail at rest', unit: 'V' },
 ] as const;
-/** Head-room that a regulator of this kind needs, V; from memory. */
-const headRoomV = 0.5;
 type Input = AnalysisInput<Evidence>;
 
 export function analyse(input: Input): readonly Finding[] {
@@ -36,13 +35,8 @@ export function analyse(input: Input): readonly Finding[] {
 }
 /** Without head-room the rail follows the pack and its sag says nothing of the regulator. */
 function requireHeadRoom(input: Input): void {
-  const { rest } = input.evidence;
-  const packV = reading(input, 'controllerVoltage', rest).value;
-  const settingV = input.car.controller.railSettingV;
-  if (packV - settingV >= headRoomV) return;
-  throw new NotMeasurable(
-    `The pack stands at ${packV.toFixed(2)} V and the rail is set to ${settingV.toFixed(1)} V: ${(packV - settingV).toFixed(2)} V of head-room, at least ${headRoomV} V are needed. Charge the pack, then run again.`,
-  );
+  const lack = headRoomLack(input, input.evidence.rest);
+  if (lack) throw new NotMeasurable(`${lack} Charge the pack, then run again.`);
 }
 function restAt(input: Input): Finding {
   const { rest } = input.evidence;

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: MIT
+// rail-setting: does the receiver rail stand where it was set, and what is left of it in a race?
+import type { Check } from '../check.ts';
+import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
+import { analyse, results } from './analysis.ts';
+import { evidenceSchema, type Evidence } from './evidence.ts';
+import { limits } from './limits.ts';
+import { procedure } from './procedure.ts';
+
+export const railSetting: Check<Evidence> = {
+  id: 'rail-setting',
+  title: 'Receiver rail: setting and head-room',
+  part: 'controller',
+  why: 'A rail set too high burns a servo, and a regulator without head-room lets the rail fall with the pack.',
+  needs: {
+    taps: ['railVoltage', 'controllerVoltage', 'packVoltage', 'packCurrentNarrow'],
+    outputs: ['feed', 'load'],
+  },
+  wiring: [
+    { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
+    { words: 'Rail adapter with the load bank into a free receiver slot.', tap: 'railVoltage' },
+  ],
+  cautions: ['The load resistors get hot and stand free.', packCaution, polarityCaution, manualCaution],
+  durationS: 22,
+  moves: 'Nothing moves; the load bank gets warm.',
+  place: 'rail',
+  results,
+  evidenceSchema,
+  procedure,
+  analyse,
+  limits,
+};
