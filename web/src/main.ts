@@ -37,12 +37,24 @@ function makePage(): Page {
   const makeVirtual = async () => new (await import('./worker/virtual-rig.ts')).VirtualRigWorker();
   const ways = new RigWays(bench, localStorage, makeVirtual, serialDoor(), speed, (car) => shelf.adopt(car));
   const person = (act: string) => ways.person(act);
-  const run = new Run({ bench, logbook, shelf, now, newId: () => crypto.randomUUID(), person });
   const calibration = new Calibration({ bench, shelf, ways, memory: localStorage, now });
+  const meter = () => (calibration.meterKnown ? calibration.meter : undefined);
+  const run = new Run({ bench, logbook, shelf, now, newId: () => crypto.randomUUID(), person, meter });
   const reader = new Reader(bench, logbook);
   const repairs = new Repairs(localStorage);
   const theme = new Theme(document.documentElement, localStorage, dark);
-  return { bench, ways, run, calibration, logbook, reader, shelf, repairs, places: new Places(location), theme };
+  return {
+    bench,
+    ways,
+    run,
+    calibration,
+    logbook,
+    reader,
+    shelf,
+    repairs,
+    places: new Places(location),
+    theme,
+  };
 }
 
 const page = makePage();

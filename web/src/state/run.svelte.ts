@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // One run from picking a check to its verdict: which station is reached, what is ticked, what the bench says,
 // what came out. It judges nothing; the worker runs the check and hands back its record.
+import type { Meter } from '#core/calibration/meter';
 import { partNameOf } from '#core/parts/part';
 import { askedNumber, type NumberWanted } from '#core/units/asked-number';
 import type { CheckCard, FromBench } from '../worker/messages.ts';
@@ -33,6 +34,8 @@ export interface RunTools {
   readonly newId: () => string;
   /** The virtual person at the bench does what was asked, and gives the figure that it read, if any. */
   readonly person: (act: string) => Promise<number | undefined>;
+  /** The hand-held meter a person told of, for what a calibration would bring. */
+  readonly meter?: () => Meter | undefined;
 }
 
 export class Run implements RunEars {
@@ -135,7 +138,8 @@ export class Run implements RunEars {
       rig: this.tools.bench.rig?.way === 'virtual' ? 'virtual rig' : (this.tools.bench.rig?.serial ?? ''),
       results: [],
     };
-    this.tools.bench.tell({ kind: 'run', runId: this.#runId, checkId: check.id, car, startedAt });
+    const meter = this.tools.meter?.();
+    this.tools.bench.tell({ kind: 'run', runId: this.#runId, checkId: check.id, car, startedAt, meter });
     await this.tools.logbook.begin(this.#summary);
   }
   /** The person did what was asked; `typed` is the figure where one is wanted. */

@@ -2,6 +2,7 @@
 // A figure asked during a run, as the page handles it: rubbish stays on the page with words, a good figure goes to
 // the worker, and the person at the virtual bench can read it instead.
 import { describe, expect, it } from 'vitest';
+import { usualMeter } from '#core/calibration/meter';
 import { marmot } from '../checks/synthetic-run-fixture.ts';
 import { fromBenchSchema, toBenchSchema, type CheckCard, type ToBench } from '../worker/messages.ts';
 import { Run, type RunTools } from './run.svelte.ts';
@@ -85,3 +86,29 @@ it('a hand that is asked answers without a figure', async () => {
   await run.done();
   expect(answers()).toEqual([{ kind: 'done', askId: 4, figure: undefined }]);
 });
+it.each([['the meter that a person told of', usualMeter] as const, ['none', undefined] as const])(
+  'sends %s with the run, for what a calibration would bring',
+  async (_, meter) => {
+    const told: ToBench[] = [];
+    const bench = {
+      attend: () => {},
+      tell: (message: ToBench) => told.push(message),
+      connected: true,
+      phase: 'safe',
+    };
+    const tools = {
+      bench,
+      logbook: { begin: () => Promise.resolve() },
+      shelf: { car: marmot },
+      now: () => 0,
+      newId: () => 'r',
+      meter: () => meter,
+    };
+    const run = new Run(tools as unknown as RunTools);
+    run.prepare(card);
+    await run.goLive();
+    const [message] = told.map((each) => toBenchSchema.parse(each));
+    expect(message).toMatchObject({ kind: 'run', checkId: 'servo-centre' });
+    expect((message as { meter?: unknown }).meter).toEqual(meter);
+  },
+);

@@ -2,6 +2,7 @@
 // Everything that passes between the page and the bench worker, checked on arrival at both ends. The page only
 // asks and is told; it never sees frames. Times in `S` are rig time since the run began.
 import { z } from 'zod';
+import { meterSchema } from '#core/calibration/meter';
 import { carSchema, partKinds } from '#core/parts/part';
 import { numberWantedSchema } from '#core/units/asked-number';
 import { descriptorSchema, storeSchema } from '#core/samples/rig-description';
@@ -47,6 +48,7 @@ export const toBenchSchema = z.discriminatedUnion('kind', [
     checkId: z.string(),
     car: carSchema,
     startedAt: z.string(),
+    meter: meterSchema.optional(),
   }),
   /** `figure` where one was wanted. */
   z.object({ kind: z.literal('done'), askId: z.number(), figure: z.number().optional() }),

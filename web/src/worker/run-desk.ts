@@ -2,6 +2,7 @@
 // One run at a time: hands a check to the runner, passes its progress, questions and columns to the page, and
 // its record as text. It judges nothing and draws nothing.
 import type { Bench, Check } from '#checks/check';
+import type { Meter } from '#core/calibration/meter';
 import type { Car } from '#core/parts/part';
 import { samplesOf, readRecord, writeRecord } from '#core/record/record-reader';
 import { virtualSerial, withTruth, type VirtualTruth } from '#core/record/virtual-truth';
@@ -18,6 +19,7 @@ export interface RunWish {
   readonly runId: string;
   readonly car: Car;
   readonly startedAt: string;
+  readonly meter?: Meter;
 }
 interface Current {
   readonly abort: AbortController;
@@ -45,7 +47,7 @@ export class RunDesk {
     wish: RunWish,
     truth: () => Promise<VirtualTruth | null> = () => Promise.resolve(null),
   ): Promise<void> {
-    const { runId, car, startedAt } = wish;
+    const { runId, car, startedAt, meter } = wish;
     const virtual = await truth();
     const rigSerial = virtual ? virtualSerial(virtual.seed) : undefined;
     const feed = new TraceFeed(runId, session.rig, car.motor.polePairs);
@@ -55,6 +57,7 @@ export class RunDesk {
     const watched = { ...check, procedure: (bench: Bench) => this.watch(check, bench, current) };
     const { record } = await runCheck(session, watched, {
       car,
+      meter,
       label: { id: runId, startedAt, tool: 'page', rigSerial },
       ask: (words, wanted) => this.ask(runId, words, wanted),
       progress: (progress) => this.tell({ kind: 'progress', runId, ...progress }),
