@@ -46,8 +46,7 @@ export const servoFaults = [
     name: 'slipping-horn',
     title: 'Horn slips',
     words: 'The servo horn slips on its spline: its teeth are stripped or its screw is loose.',
-    severity:
-      '1: holds no more than half of what the tyres need; the torque it holds falls in proportion from the stall torque',
+    severity: '1: holds half of what the tyres need; between: falling geometrically from the stall torque',
     check: 'servo-end-points',
     verdict: 'notMeasured',
     room: 'plant',
@@ -58,7 +57,7 @@ export const servoFaults = [
     words:
       'The steering is heavy on the ground: tight king pins, much grip, or a servo too weak for the car.',
     severity: '1: the tyres need half of the stall torque',
-    check: 'servo-end-points',
+    check: 'servo-scrub',
     verdict: 'fail',
     room: 'plant',
   },

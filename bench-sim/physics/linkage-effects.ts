@@ -16,8 +16,8 @@ export const linkageEffects: Effects = {
   'binding-left': (car, severity) => bind(car, 'left', severity),
   'binding-right': (car, severity) => bind(car, 'right', severity),
   'slipping-horn': ({ servo }, severity) => {
-    const most = stallNm(servo);
-    servo.linkage.holdsNm = most + severity * (servo.linkage.scrubNm / 2 - most);
+    const mostNm = stallNm(servo);
+    servo.linkage.holdsNm = mostNm * (servo.linkage.scrubNm / 2 / mostNm) ** severity;
   },
   'heavy-scrub': ({ servo }, severity) => {
     servo.linkage.scrubNm += severity * (0.5 * stallNm(servo) - servo.linkage.scrubNm);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What a person does with the steering's linkage and the wheels, told from the words of a step.
 import type { Hand } from './bench-person.ts';
-import type { Hitched } from './linkage.ts';
+import { stopRad, type Hitched } from './linkage.ts';
 
 const acts: readonly (readonly [RegExp, Hitched])[] = [
   [/linkage (is )?off|take the linkage off/, 'off'],
@@ -16,10 +16,22 @@ const wheels: readonly (readonly [RegExp, 0 | 1 | 2])[] = [
   [/hear for the steering with the wheel at rest/, 1],
   [/hear for the steering with the wheel fully right/, 2],
 ];
+const ends: readonly (readonly [RegExp, 1 | -1])[] = [
+  [/end point did servo-end-points find on the side of shorter/, -1],
+  [/end point did servo-end-points find on the side of longer/, 1],
+];
+const sideOf = (sign: 1 | -1) => (sign < 0 ? 'short' : 'long');
 const lookedAtWithWheels = 2;
 
 export const linkageHand: Hand = ({ servo, car }, words) => {
   const said = words.toLowerCase();
+  const end = ends.find(([pattern]) => pattern.test(said));
+  if (end)
+    return (
+      (car.servo.centreS +
+        (end[1] * stopRad(car.servo.linkage, 'bare', sideOf(end[1]))) / car.servo.radPerS) *
+      1e6
+    );
   const held = wheels.find(([pattern]) => pattern.test(said));
   if (held) return Math.round(car.radio.steeringS[held[1]] * 1e6);
   if (/how many .*with the wheels on/.test(said)) return lookedAtWithWheels;

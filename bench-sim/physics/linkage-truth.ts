@@ -1,12 +1,16 @@
 // SPDX-License-Identifier: MIT
 // True values of the results that a servo's linkage has: where the steering stops, as pulse widths and angles.
 import { stopRad } from './linkage.ts';
+import type { RailEvents } from './rail-events.ts';
+import type { ScrubWatch } from './scrub-watch.ts';
 import type { Servo } from './servo.ts';
 import type { CarParameters, RadioParameters } from './parameters.ts';
 
 interface Reached {
   readonly car: CarParameters;
   readonly servo: Servo;
+  readonly scrub: ScrubWatch;
+  readonly events: RailEvents;
 }
 const neutralS = 1.5e-3;
 
@@ -14,6 +18,18 @@ const neutralS = 1.5e-3;
 export const leftSide = ({ radio }: CarParameters): 'short' | 'long' =>
   radio.steeringS[0] < radio.steeringS[1] ? 'short' : 'long';
 
+/** What the moves on the tyres drew, as it happened; absent before the first. */
+export function scrubTruth({ scrub, events }: Reached): Record<string, number> {
+  const seen = scrub.seen();
+  if (seen === null) return {};
+  const lowest = events.lowest();
+  return {
+    'scrub-peak-current': seen.peakA,
+    'scrub-current': seen.workA,
+    'scrub-time': seen.workS,
+    ...(lowest && { 'scrub-dip': lowest.lowestV }),
+  };
+}
 /** The tightest of the ways in which the linkage was hitched so far; absent before. */
 export function linkageTruth({ car, servo }: Reached): Record<string, number> {
   const ways = [...servo.linkage.seen].filter((how) => how !== 'off' && how !== 'tyres');

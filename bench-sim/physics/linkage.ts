@@ -33,6 +33,9 @@ export class Linkage {
   get on(): boolean {
     return this.hitched !== 'off';
   }
+  get onTyres(): boolean {
+    return this.hitched === 'tyres';
+  }
   hitch(how: Hitched, hornRad: number): void {
     const { frictionNm, frictionTwistRad, scrubNm, scrubTwistRad } = this.p;
     const tyres = how === 'tyres';

@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: MIT
+// How far a car's steering may be driven from lock to lock: just inside its end points, as the servo's part tells
+// them or the person does.
+import type { Bench } from './check.ts';
+
+export interface Locks {
+  readonly lowUs: number;
+  readonly highUs: number;
+}
+/** Inside the end points: what they may be off by, play, and the overshoot of a fast move. */
+const insideUs = 30;
+const usual = { lowUs: 1100, highUs: 1900 };
+
+/** Widens the session's limits where the end points need it. */
+export async function askLocks(bench: Bench): Promise<Locks> {
+  const { shortUs, longUs } = bench.car.servo.endPoints ?? (await askEnds(bench));
+  const locks = { lowUs: shortUs + insideUs, highUs: longUs - insideUs };
+  if (locks.lowUs < usual.lowUs || locks.highUs > usual.highUs)
+    await bench.steeringRange(Math.min(usual.lowUs, locks.lowUs), Math.max(usual.highUs, locks.highUs));
+  return locks;
+}
+async function askEnds(bench: Bench) {
+  const ask = (side: string, min: number, max: number) =>
+    bench.askNumber(`Which end point did servo-end-points find on the side of ${side} pulses?`, {
+      unit: 'us',
+      min,
+      max,
+    });
+  return { shortUs: await ask('shorter', 830, 1450), longUs: await ask('longer', 1550, 2170) };
+}
