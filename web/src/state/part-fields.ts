@@ -1,11 +1,17 @@
 // SPDX-License-Identifier: MIT
-// The ratings of each part as form fields: path in the car, label, unit, kind. Which values are allowed is the
-// schema's business.
+// The ratings of each part as form fields: path in the car, label, unit, kind; reading of what was typed, units as
+// typed. Which values are allowed is the schema's business.
+import type { Dimension } from '#core/units/units';
+import { typedQuantity } from '#core/units/typed-quantity';
+import { otherUnits } from './typed-bound.ts';
+
 export interface PartField {
   readonly path: string;
   readonly label: string;
   readonly unit?: string;
-  readonly kind: 'text' | 'number' | 'choice' | 'yes';
+  /** 'quantity' takes any unit of its dimension, typed with it. */
+  readonly kind: 'text' | 'number' | 'choice' | 'yes' | 'quantity';
+  readonly dimension?: Dimension;
   /** Shown value = stored value x scale; percent fields store fractions. */
   readonly scale?: number;
   readonly optional?: boolean;
@@ -14,6 +20,8 @@ export interface PartField {
 export interface PartForm {
   readonly title: string;
   readonly fields: readonly PartField[];
+  /** What fewer labels tell, or a measurement brought; all may stay empty. */
+  readonly more?: readonly PartField[];
 }
 const text = (path: string, label: string): PartField => ({ path, label, kind: 'text' });
 const number = (path: string, label: string, unit = '', more: Partial<PartField> = {}): PartField => ({
@@ -23,7 +31,21 @@ const number = (path: string, label: string, unit = '', more: Partial<PartField>
   kind: 'number',
   ...more,
 });
+const quantity = (path: string, label: string, dimension: Dimension, unit: string): PartField => ({
+  path,
+  label,
+  unit,
+  kind: 'quantity',
+  dimension,
+  optional: true,
+});
+const optional = { optional: true };
 const percent = { scale: 100 };
+const sizes = [
+  ['', 'Not told'],
+  ['standard', 'Standard'],
+  ['low-profile', 'Low-profile'],
+] as const;
 const chemistries = [
   ['lipo', 'Lithium polymer'],
   ['liHv', 'Lithium, high voltage'],
@@ -42,18 +64,38 @@ export const partForms: readonly PartForm[] = [
       number('motor.ratedKvRpmPerV', 'Rated kV', 'rpm/V'),
       number('motor.ratedKvTolerance', 'Tolerance of kV', '%', percent),
       number('motor.ratedSpeedRpm', 'Rated speed', 'rpm'),
-      number('motor.ratedNoLoadA', 'Rated no-load current', 'A', { optional: true }),
+      number('motor.ratedNoLoadA', 'Rated no-load current', 'A', optional),
+      number('motor.ratedNoLoadAtV', 'No-load current holds at', 'V', optional),
+    ],
+    more: [
+      number('motor.windingOhm.ohm', 'Measured winding, phase to phase', 'mΩ', { ...optional, scale: 1000 }),
+      number('motor.windingOhm.u', 'Its standard uncertainty', 'mΩ', { ...optional, scale: 1000 }),
     ],
   },
   {
     title: 'Servo',
     fields: [
       text('servo.name', 'Name'),
+      { path: 'servo.size', label: 'Size', kind: 'choice', choices: sizes, optional: true },
       { path: 'servo.digital', label: 'Digital', kind: 'yes' },
       number('servo.ratedVoltageV', 'Rated voltage', 'V'),
-      number('servo.ratedStallA', 'Rated stall current', 'A', { optional: true }),
+      quantity('servo.ratedTorqueNm', 'Rated torque', 'torque', 'N·m'),
+      number('servo.ratedSecondsPer60', 'Rated time for 60°', 's', optional),
+      number('servo.ratedStallA', 'Rated stall current', 'A', optional),
+      number('servo.ratedStallAtV', 'Stall current holds at', 'V', optional),
       number('servo.ratedStallTolerance', 'Tolerance of stall current', '%', percent),
       number('servo.degreesPerUs', 'Angle per microsecond', '°'),
+    ],
+    more: [
+      number('servo.secondRating.voltageV', 'Second column of the label at', 'V', optional),
+      quantity('servo.secondRating.torqueNm', 'Torque there', 'torque', 'N·m'),
+      number('servo.secondRating.secondsPer60', 'Time for 60° there', 's', optional),
+      number('servo.secondRating.stallA', 'Stall current there', 'A', optional),
+      number('servo.splineTeeth', 'Teeth of the spline', '', optional),
+      number('servo.measuredDegreesPerUs.degreesPerUs', 'Measured angle per microsecond', '°', optional),
+      number('servo.measuredDegreesPerUs.u', 'Its standard uncertainty', '°', optional),
+      number('servo.endPoints.shortUs', 'Short end point', 'µs', optional),
+      number('servo.endPoints.longUs', 'Long end point', 'µs', optional),
     ],
   },
   {
@@ -66,6 +108,7 @@ export const partForms: readonly PartForm[] = [
       number('controller.throttle.neutralUs', 'Neutral', 'µs'),
       number('controller.throttle.highUs', 'Full throttle', 'µs'),
     ],
+    more: [number('controller.capacitorF', 'All capacitors together', 'µF', { ...optional, scale: 1e6 })],
   },
   {
     title: 'Pack',
@@ -74,21 +117,63 @@ export const partForms: readonly PartForm[] = [
       number('pack.cells', 'Cells'),
       { path: 'pack.chemistry', label: 'Chemistry', kind: 'choice', choices: chemistries },
       number('pack.capacityAh', 'Capacity', 'Ah'),
+      number('pack.raceCurrentA', 'Mean current of a race', 'A', optional),
+    ],
+  },
+  {
+    title: 'Drive train',
+    fields: [
+      number('drive.pinionTeeth', 'Teeth of the pinion', '', optional),
+      number('drive.spurTeeth', 'Teeth of the spur', '', optional),
+      number('drive.internalRatio', 'Spur turns a wheel turn', '', optional),
+      quantity('drive.tyreDiameterM', 'Tyre diameter', 'length', 'mm'),
+    ],
+  },
+  {
+    title: 'Radio',
+    fields: [
+      number('radio.steering.leftUs', 'Steering fully left', 'µs', optional),
+      number('radio.steering.centreUs', 'Wheel let go', 'µs', optional),
+      number('radio.steering.rightUs', 'Steering fully right', 'µs', optional),
     ],
   },
 ];
-/** Value at `path` as a field shows it. */
-export function fieldText(car: object, field: PartField): string {
-  const value = field.path
+const at = (car: object, path: string): unknown =>
+  path
     .split('.')
-    .reduce<unknown>((at, key) => (at as Record<string, unknown>)?.[key], car);
+    .reduce<unknown>((inside, key) => (inside as Record<string, unknown> | undefined)?.[key], car);
+
+/** Value at `path` as a field shows it; a quantity as it was typed, if that is still what is stored. */
+export function fieldText(car: object, field: PartField, typed?: string): string {
+  const value = at(car, field.path);
   if (value === undefined) return '';
   if (typeof value !== 'number') return String(value);
+  if (field.dimension) return quantityText(value, field.dimension, typed);
   return String(Number((value * (field.scale ?? 1)).toPrecision(12)));
 }
+function quantityText(si: number, dimension: Dimension, typed: string | undefined): string {
+  const read = typed === undefined ? null : typedQuantity(typed, dimension);
+  if (typed !== undefined && read?.ok && Math.abs(read.si - si) <= 1e-9 * Math.abs(si)) return typed;
+  const [factor, unit] = dimension === 'length' ? [1000, 'mm'] : [1, 'N·m'];
+  return `${Number((si * factor).toPrecision(4))} ${unit}`;
+}
+/** The same in the other units, for whoever typed another; empty where there are none. */
+export function fieldHint(car: object, { path, dimension }: PartField): string {
+  const value = at(car, path);
+  return dimension && typeof value === 'number' ? otherUnits(value, dimension) : '';
+}
+export type FieldRead =
+  { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly words: string };
+
 /** What the person typed, as the car stores it; not-a-number stays so that the schema can say what is needed. */
-export function fieldValue(field: PartField, text: string): unknown {
-  if (field.kind !== 'number') return text;
-  if (text.trim() === '') return field.optional ? undefined : Number.NaN;
-  return Number(text.replace(',', '.')) / (field.scale ?? 1);
+export function fieldRead(field: PartField, text: string): FieldRead {
+  const empty = text.trim() === '';
+  if (empty && field.optional) return { ok: true, value: undefined };
+  if (field.dimension) {
+    const read = typedQuantity(text, field.dimension);
+    return read.ok ? { ok: true, value: read.si } : read;
+  }
+  if (field.kind !== 'number') return { ok: true, value: text };
+  const number = empty ? Number.NaN : Number(text.replace(',', '.'));
+  return { ok: true, value: Number((number / (field.scale ?? 1)).toPrecision(12)) };
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The car on the bench and its parts' ratings, edited as text and checked by the parts' own schemas. A field
 // that does not hold keeps its text and gets the schema's words; the car changes only as a whole.
+import { z } from 'zod';
+import { labelDoubts } from '#core/limits/label-doubts';
 import { carSchema, type Car } from '#core/parts/part';
 
 interface Memory {
@@ -49,6 +51,14 @@ function readCar(memory: Memory): Car {
     return marmot;
   }
 }
+const typedKey = 'quantities as typed';
+function readTyped(memory: Memory): Readonly<Record<string, string>> {
+  try {
+    return z.record(z.string(), z.string()).parse(JSON.parse(memory.getItem(typedKey) ?? '{}'));
+  } catch {
+    return {};
+  }
+}
 const ownKey = (name: string) => `own limits of ${name}`;
 function readOwn(memory: Memory, name: string): Pick<Car, 'overrides' | 'baselines'> {
   try {
@@ -57,23 +67,43 @@ function readOwn(memory: Memory, name: string): Pick<Car, 'overrides' | 'baselin
     return {};
   }
 }
-/** Sets `path` ("motor.turns") in a copy of `car`; empty text takes an optional figure out. */
-export function withField(car: Car, path: string, value: unknown): unknown {
+/** Parts and groups of figures that need not be there; a part begins with its kind and a name. */
+const born: Readonly<Record<string, object>> = {
+  drive: { kind: 'drive', name: 'Drive train' },
+  radio: { kind: 'radio', name: 'Radio' },
+};
+/** Sets `path` ("motor.turns") in a copy of `car`; undefined takes an optional figure out, and its group with the last. */
+export function withField(car: Car, path: string, value: unknown): Car {
   const copy = structuredClone(car) as unknown as Record<string, unknown>;
   const keys = path.split('.');
   const last = keys.pop()!;
-  const holder = keys.reduce((at, key) => at[key] as Record<string, unknown>, copy);
+  const holders = keys.reduce(
+    (found, key) => {
+      const inside = found[found.length - 1];
+      inside[key] ??= structuredClone(born[key]) ?? {};
+      return [...found, inside[key] as Record<string, unknown>];
+    },
+    [copy],
+  );
+  const holder = holders[holders.length - 1];
   if (value === undefined) delete holder[last];
   else holder[last] = value;
-  return copy;
+  if (value === undefined && Object.keys(holder).every((key) => key === 'kind' || key === 'name'))
+    delete holders[holders.length - 2]?.[keys[keys.length - 1]];
+  return copy as unknown as Car;
 }
 
 export class Shelf {
   #car = $state.raw<Car>(marmot);
   #errors = $state.raw<Readonly<Record<string, string>>>({});
+  /** Typed, but the car does not hold with it alone: the other figures of its group are still to come. */
+  #waiting: Readonly<Record<string, unknown>> = {};
+  #typed = $state.raw<Readonly<Record<string, string>>>({});
+  #doubts = $derived(labelDoubts(this.#car));
 
   constructor(private readonly memory: Memory) {
     this.#car = readCar(memory);
+    this.#typed = readTyped(memory);
   }
   get car(): Car {
     return this.#car;
@@ -81,18 +111,46 @@ export class Shelf {
   error(path: string): string | undefined {
     return this.#errors[path];
   }
-  /** Takes over a field if the whole car still holds; else keeps the old value and the words. */
-  edit(path: string, value: unknown): void {
-    const result = carSchema.safeParse(withField(this.#car, path, value));
-    const { [path]: _gone, ...others } = this.#errors;
-    if (result.success) {
-      this.#errors = others;
-      this.replace(result.data);
-    } else {
-      const issue =
-        result.error.issues.find((each) => each.path.join('.') === path) ?? result.error.issues[0];
-      this.#errors = { ...others, [path]: issue.message };
+  /** What looks unusual about a figure that is allowed; nothing is refused for it. */
+  doubt(path: string): string | undefined {
+    return this.#doubts.find((words) => words.startsWith(`${path}: `))?.slice(path.length + 2);
+  }
+  /** A quantity as it was typed last, with its unit. */
+  typed(path: string): string | undefined {
+    return this.#typed[path];
+  }
+  /** Takes over a field if the whole car still holds, together with what was typed before and waits for this one;
+   *  else keeps the old value and the words. */
+  edit(path: string, value: unknown, typed?: string): void {
+    if (typed !== undefined) this.#keepTyped({ ...this.#typed, [path]: typed });
+    const waiting = { ...this.#waiting, [path]: value };
+    for (const tried of [waiting, { [path]: value }]) {
+      const read = carSchema.safeParse(
+        Object.entries(tried).reduce<Car>((car, [at, each]) => withField(car, at, each), this.#car),
+      );
+      if (read.success) return this.#take(read.data, Object.keys(tried));
     }
+    this.#waiting = waiting;
+    this.refuse(path, this.#wordsFor(path, value));
+  }
+  /** What was typed could not even be read. */
+  refuse(path: string, words: string): void {
+    this.#errors = { ...this.#errors, [path]: words };
+  }
+  #wordsFor(path: string, value: unknown): string {
+    const { error } = carSchema.safeParse(withField(this.#car, path, value));
+    const issues = error?.issues ?? [];
+    return (issues.find((each) => each.path.join('.') === path) ?? issues[0]).message;
+  }
+  #take(car: Car, paths: readonly string[]): void {
+    const left = <T>(of: Readonly<Record<string, T>>) =>
+      Object.fromEntries(Object.entries(of).filter(([path]) => !paths.includes(path)));
+    [this.#errors, this.#waiting] = [left(this.#errors), left(this.#waiting)];
+    this.replace(car);
+  }
+  #keepTyped(typed: Readonly<Record<string, string>>): void {
+    this.#typed = typed;
+    this.memory.setItem(typedKey, JSON.stringify(typed));
   }
   replace(car: Car): void {
     this.#car = car;
