@@ -15,6 +15,7 @@ const resultSchema = z.object({
   interval: z.tuple([z.number(), z.number()]).nullable(),
   truth: z.number().nullable(),
   placed: z.object({ atLimit: z.array(word), inside: z.array(word) }).nullable(),
+  largest: z.object({ source: z.string(), share: z.number() }).nullable().default(null),
 });
 const outcomeSchema = z.object({
   check: z.string(),

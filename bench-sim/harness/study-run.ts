@@ -33,6 +33,12 @@ export interface CellResult {
   /** What the decision rule says when the truth stands exactly at an upper and at a lower limit, and two
    *  half-widths inside either; null without value or truth. */
   readonly placed: Placed | null;
+  /** The line of its budget that weighs most, with its share of the variance; null without a value. */
+  readonly largest: LargestLine | null;
+}
+export interface LargestLine {
+  readonly source: string;
+  readonly share: number;
 }
 export interface Placed {
   readonly atLimit: readonly VerdictWord[];
@@ -87,11 +93,18 @@ export function outcomeOf(
       interval: finding.measured ? finding.interval : null,
       truth: truth[finding.id] ?? null,
       placed: placedAt(finding, truth[finding.id]),
+      largest: largestLine(finding),
     })),
     ...took,
   };
 }
 
+function largestLine(finding: Finding): LargestLine | null {
+  if (!finding.measured || finding.budget.length === 0) return null;
+  const variance = finding.budget.reduce((sum, { u }) => sum + u ** 2, 0);
+  const { source, u } = finding.budget.reduce((most, line) => (line.u > most.u ? line : most));
+  return { source, share: u ** 2 / variance };
+}
 /** For one bound the rule "at most 2.5 % beyond" is the 95 % interval keeping clear of it; see verdicts/judge.ts. */
 function placedAt(finding: Finding, truth: number | undefined): Placed | null {
   if (!finding.measured || truth === undefined) return null;

@@ -22,6 +22,7 @@ const outcome = (value: number, truth: number, more: Partial<CellOutcome> = {}):
       interval: [value - 0.1, value + 0.1],
       truth,
       placed: null,
+      largest: { source: 'gain', share: 0.6 },
     },
     {
       id: 'recovery',
@@ -31,6 +32,7 @@ const outcome = (value: number, truth: number, more: Partial<CellOutcome> = {}):
       interval: null,
       truth: 1,
       placed: null,
+      largest: null,
     },
   ],
   rigS: 20,
@@ -75,6 +77,7 @@ describe('the figures of a study', () => {
     expect(drop).toMatchObject({ id: 'steady-drop', inside: 2, of: 3 });
     expect(drop.medianHalfWidthPerCent).toBeCloseTo(10, 6);
     expect(drop.worstErrorShare).toBeCloseTo(2, 6);
+    expect(drop.largest).toEqual({ source: 'gain', share: 0.6 });
   });
   it('counts a trip by its name, and keeps one reason of a kind', () => {
     const tripped = { verdict: 'not measured', ending: 'tripped', reason: 'The stop line opened at 2.1 s.' };

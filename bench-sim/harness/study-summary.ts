@@ -4,7 +4,7 @@
 import jstat from 'jstat';
 import { quantileSorted } from 'simple-statistics';
 import { faultTable } from '#sim/faults/faults';
-import type { CellOutcome } from './study-run.ts';
+import type { CellOutcome, LargestLine } from './study-run.ts';
 
 export interface Coverage {
   readonly inside: number;
@@ -23,6 +23,8 @@ export interface ResultSummary extends Coverage {
   readonly medianErrorShare: number;
   readonly worstErrorShare: number;
   readonly valueRange: readonly [number, number];
+  /** The budget line that weighs most in most cells, and its share of the variance there: median. */
+  readonly largest: LargestLine | null;
 }
 export interface VerdictCount {
   readonly check: string;
@@ -50,12 +52,13 @@ interface Held {
   readonly value: number;
   readonly interval: readonly [number, number];
   readonly truth: number;
+  readonly largest: LargestLine | null;
 }
 const hit = ({ interval: [low, high], truth }: Held): boolean => truth >= low && truth <= high;
 const heldOf = (outcome: CellOutcome, id: string): Held[] =>
   outcome.results.flatMap((result) =>
     result.id === id && result.value !== null && result.interval && result.truth !== null
-      ? [{ value: result.value, interval: result.interval, truth: result.truth }]
+      ? [{ ...result, value: result.value, interval: result.interval, truth: result.truth }]
       : [],
   );
 const isHealthy = ({ faults }: CellOutcome): boolean => Object.keys(faults).length === 0;
@@ -87,7 +90,15 @@ function tightness(held: readonly Held[]) {
     medianErrorShare: quantileSorted(errors, 0.5),
     worstErrorShare: Math.max(...errors.map(Math.abs)),
     valueRange: [values[0], values.at(-1) ?? Number.NaN] as const,
+    largest: largestOf(held.flatMap(({ largest }) => largest ?? [])),
   };
+}
+function largestOf(lines: readonly LargestLine[]): LargestLine | null {
+  if (lines.length === 0) return null;
+  const bySource = grouped(lines, ({ source }) => source);
+  const [source, most] = [...bySource].reduce((a, b) => (b[1].length > a[1].length ? b : a));
+  const shares = most.map(({ share }) => share).toSorted((a, b) => a - b);
+  return { source, share: quantileSorted(shares, 0.5) };
 }
 /** A trip or another end is counted by its name, since its results are not measured. */
 const wordOf = ({ ending, verdict }: CellOutcome): string =>

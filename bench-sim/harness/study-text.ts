@@ -29,6 +29,7 @@ export function textOf({ date, solved, firstSeed, seeds, rigs, speed }: StudySum
   return [
     `Study of ${date}: seeds ${firstSeed} to ${firstSeed + seeds - 1} ${runs}, ${speed.toFixed(1)} rig seconds a second`,
     ...rigs.flatMap(rigsText),
+    ...tightnessText(rigs),
   ].join('\n');
 }
 function rigsText(summary: RigsSummary): string[] {
@@ -78,6 +79,25 @@ function coverageText({ results, pooled, decisions, criteria }: RigsSummary): st
     ...table([['criterion', 'met', 'found'], ...criteria.map((c) => [c.words, c.met, c.found])]),
     '',
   ];
+}
+/** Half-widths side by side, medians over the seeds. */
+function tightnessText(rigs: readonly RigsSummary[]): string[] {
+  const rows = rigs[0].results.map(({ id }) => [
+    id,
+    ...rigs.flatMap(({ results }) => tightnessCells(results.find((result) => result.id === id))),
+  ]);
+  if (rows.length === 0) return [];
+  const heads = rigs.flatMap(({ calibrated }) => [
+    calibrated ? 'U calibrated' : 'U as declared',
+    'largest line of its budget',
+  ]);
+  return ['', ...table([['result', ...heads], ...rows])];
+}
+function tightnessCells(result: ResultSummary | undefined): string[] {
+  if (!result) return ['-', '-'];
+  const { medianHalfWidthPerCent: u, largest } = result;
+  const line = largest ? `${largest.source} (${(100 * largest.share).toFixed(0)} % of u2)` : '-';
+  return [`${u.toFixed(2)} %`, line];
 }
 const boundsText = ({ bounds }: Coverage): string =>
   bounds.map((b) => `${(100 * b).toFixed(1)} %`).join(' to ');
