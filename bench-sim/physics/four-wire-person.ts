@@ -6,8 +6,8 @@ const pairs = [/\bphases? a and b\b/, /\bphases? b and c\b/, /\bphases? c and a\
 
 export const fourWireHand: Hand = (car, words) => {
   const said = words.toLowerCase();
-  const jumper = /\bjumper\b.*\bx(10|50)\b/.exec(said);
-  if (jumper) car.setProbeJumper(jumper[1] === '10');
+  const jumper = /\bjumper\b.*\bx(5|50)\b/.exec(said);
+  if (jumper) car.setProbeJumper(jumper[1] === '5');
   if (!/\bprobe tips\b/.test(said)) return undefined;
   const pair = pairs.findIndex((told) => told.test(said));
   const joint = car.car.joints.find(({ name }) => said.includes(name.toLowerCase()));

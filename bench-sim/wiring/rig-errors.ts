@@ -69,7 +69,7 @@ const nominal: Readonly<Record<TapName, TapNominal>> = {
   jointProbe: { zeroV: 2.5, voltsPerUnit: 50, offsetV: 0.025, cornerHz: 3400 },
   midCell: { zeroV: 0, voltsPerUnit: 1, offsetV: 0.01, cornerHz: 340 },
   polarity: { zeroV: 2.5, voltsPerUnit: 1 / 6, offsetV: 0.01, cornerHz: 340 },
-  jointProbeWide: { zeroV: 0.3, voltsPerUnit: 10, offsetV: 0.025, cornerHz: 3400 },
+  jointProbeWide: { zeroV: 0.3, voltsPerUnit: 5, offsetV: 0.025, cornerHz: 3400 },
 };
 
 interface Gains {

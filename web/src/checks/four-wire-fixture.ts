@@ -28,7 +28,7 @@ export function probeRig(): RigDescription {
   const { descriptor, store } = testRig();
   const probes = [
     probe('jointProbe', 'x50', [2.5, 0.02], [-0.05, 0.05], 0.0005),
-    probe('jointProbeWide', 'x10', [0.3, 0.1], [-0.02, 0.44], 0.0025),
+    probe('jointProbeWide', 'x5', [0.3, 0.2], [-0.04, 0.89], 0.005),
   ];
   return { store, descriptor: { ...descriptor, taps: [...descriptor.taps, ...probes] } };
 }

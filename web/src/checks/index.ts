@@ -8,6 +8,7 @@ import { jointDrop } from './joint-drop/check.ts';
 import { motorNoLoad } from './motor-no-load/check.ts';
 import { radioRange } from './radio-range/check.ts';
 import { railSag } from './rail-sag/check.ts';
+import { packSag } from './pack-sag/check.ts';
 import { railSetting } from './rail-setting/check.ts';
 import { restVoltage } from './rest-voltage/check.ts';
 import { sensorCable } from './sensor-cable/check.ts';
@@ -18,10 +19,12 @@ import { servoIdle } from './servo-idle/check.ts';
 import { servoEndPoints } from './servo-end-points/check.ts';
 import { servoScrub } from './servo-scrub/check.ts';
 import { servoStall } from './servo-stall/check.ts';
+import { windingBalance } from './winding-balance/check.ts';
 
 export const checks: readonly Check[] = [
   restVoltage,
   firstPower,
+  packSag,
   railSetting,
   railSag,
   servoCentre,
@@ -37,5 +40,6 @@ export const checks: readonly Check[] = [
   radioRange,
   failsafe,
   jointDrop,
+  windingBalance,
 ] as readonly Check[];
 export const checkById = (id: string): Check | undefined => checks.find((check) => check.id === id);

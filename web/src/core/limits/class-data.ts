@@ -27,7 +27,16 @@ export const classRowSchema = z
     typical: span.optional(),
     unit: z.string().min(1),
     /** What the bounds are multiples of; absent: they are in the unit itself. */
-    of: z.enum(['rail setting', 'receiver floor', 'one over turns', 'electrical floor', 'cells']).optional(),
+    of: z
+      .enum([
+        'rail setting',
+        'receiver floor',
+        'one over turns',
+        'electrical floor',
+        'turns squared',
+        'cells',
+      ])
+      .optional(),
     min: z.number().positive().optional(),
     max: z.number().positive().optional(),
     /** Watched below this share of the rail setting. */
@@ -180,6 +189,24 @@ export const classRows: readonly ClassRow[] = z.array(classRowSchema).parse([
     mark: 'computed, from figures with no source',
   },
   {
+    result: 'winding-balance/winding-spread',
+    partClass: 'any motor',
+    unit: '%',
+    max: 5,
+    condition: 'one winding off by 10 % makes the pairs differ by 5 %',
+    mark: 'common practice, no source',
+  },
+  {
+    result: 'winding-balance/winding-mean',
+    partClass: 'any motor of 540 size',
+    unit: 'ohm',
+    of: 'turns squared',
+    min: 55e-6,
+    max: 105e-6,
+    condition: '65 to 90 microhm times turns squared at 20 C, 15 % more either way',
+    mark: fromMemory,
+  },
+  {
     result: 'rail-sag/source-resistance',
     partClass: 'any controller',
     typical: [0.02, 0.06],
@@ -217,6 +244,7 @@ export const allowances = {
   'motor-no-load/no-load-current': { above: 0.25, watchAbove: 0.15 },
   'motor-no-load/kv': { above: 0.03, below: 0.03 },
   'servo-stall/stall-current': { above: 0.15, below: 0.15 },
+  'winding-balance/winding-mean': { above: 0.08, below: 0.08 },
   /** No usual share is known here: the part's own scatter alone, on the side that is worse. */
   'rail-sag/source-resistance': { above: 0 },
   'rail-sag/steady-drop': { above: 0 },

@@ -43,6 +43,7 @@ function baseOf({ of }: ClassRow, { motor, servo, controller, pack }: Car): numb
   if (of === 'rail setting') return controller.railSettingV;
   if (of === 'receiver floor') return controller.railFloorV;
   if (of === 'one over turns') return 1 / motor.turns;
+  if (of === 'turns squared') return motor.turns ** 2;
   if (of === 'cells') return pack.cells;
   return of === 'electrical floor' ? electricalFloorA(servo) : 1;
 }
