@@ -38,6 +38,15 @@ export const supplyEffects: Effects = {
   'leaking-capacitor': ({ line }, severity) => {
     line.leakA += 0.15 * severity;
   },
+  'tired-pack': ({ pack }, severity) => {
+    pack.seriesOhm += severity * (40e-3 - pack.seriesOhm);
+  },
+  'weak-cell': ({ pack }, severity) => {
+    const upperOhm = pack.seriesOhm * (1 - pack.lowerShare);
+    const lowerOhm = pack.seriesOhm * pack.lowerShare;
+    pack.seriesOhm = upperOhm + lowerOhm + severity * (20e-3 - lowerOhm);
+    pack.lowerShare = 1 - upperOhm / pack.seriesOhm;
+  },
   'wrong-rail-setting': ({ rail }, severity) => {
     const otherV = rail.settingV < 6.7 ? 7.4 : 6;
     rail.settingV += severity * (otherV - rail.settingV);

@@ -10,7 +10,7 @@ interface Supply {
   readonly pack: Pack;
 }
 export function supplyTruth(plant: Supply): Record<string, number> {
-  return { ...atRest(plant), ...atFirstPower(plant), ...ofRail(plant) };
+  return { ...atRest(plant), ...atFirstPower(plant), ...ofRail(plant), ...ofSag(plant) };
 }
 /** Of a changed-over pack the rig's front shows the sign and nothing else. */
 function atRest({ car, pack }: Supply): Record<string, number> {
@@ -48,4 +48,18 @@ function ofRail({ car, pack }: Supply): Record<string, number> {
   const restV = railV(car, 0);
   const leftV = pack.openV - raceA * sourceOhm - workA * rail.dropOutOhm;
   return { 'rail-setting': restV, 'rail-in-race': Math.min(restV, leftV) };
+}
+/** Middle of what the check keeps of a second of load. */
+const readAfterS = 0.81;
+function ofSag({ car }: Supply): Record<string, number> {
+  const { seriesOhm, polarisationOhm, polarisationS, lowerShare } = car.pack;
+  const cellsOhm = seriesOhm + polarisationOhm * (1 - Math.exp(-readAfterS / polarisationS));
+  const packOhm = cellsOhm + car.line.leadOhm;
+  return {
+    'pack-resistance': packOhm,
+    'dc-resistance': packOhm,
+    'lower-cell-resistance': cellsOhm * lowerShare,
+    'upper-cell-resistance': packOhm - cellsOhm * lowerShare,
+    'race-sag': raceA * packOhm,
+  };
 }

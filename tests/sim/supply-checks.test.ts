@@ -29,6 +29,7 @@ const healthy = [
   ['rest-voltage', 5],
   ['first-power', 1],
   ['rail-setting', 1],
+  ['pack-sag', 1],
 ] as const;
 describe('a healthy car', () => {
   it.each(healthy)('passes %s with the truth inside, seed %i', async (checkId, seed) => {
@@ -48,6 +49,8 @@ const ofArea: readonly FaultName[] = [
   'leaking-capacitor',
   'wrong-rail-setting',
   'no-head-room',
+  'tired-pack',
+  'weak-cell',
 ];
 describe('a faulty car', () => {
   it.each(ofArea)('%s is caught by its check', async (name) => {

@@ -3,6 +3,7 @@
 import type { Check } from './check.ts';
 import { firstPower } from './first-power/check.ts';
 import { failsafe } from './failsafe/check.ts';
+import { gearMesh } from './gear-mesh/check.ts';
 import { motorCoastdown } from './motor-coastdown/check.ts';
 import { jointDrop } from './joint-drop/check.ts';
 import { motorNoLoad } from './motor-no-load/check.ts';
@@ -37,6 +38,7 @@ export const checks: readonly Check[] = [
   sensorCable,
   motorNoLoad,
   motorCoastdown,
+  gearMesh,
   radioRange,
   failsafe,
   jointDrop,

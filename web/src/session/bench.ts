@@ -117,7 +117,8 @@ export class RunBench implements Bench {
   }
   async turn(which: keyof typeof switchCode, on: boolean, seconds = 0): Promise<void> {
     const ms = Math.round(seconds * 1000);
-    await this.command({ type: 'switch', which: switchCode[which], on: on ? 1 : 0, ms });
+    const command = { type: 'switch', which: switchCode[which], on: on ? 1 : 0, ms } as const;
+    await this.onceCool(command, 'The pack load rests.');
   }
   async capture(source: keyof typeof captureSourceCode): Promise<void> {
     await this.command({ type: 'capture', source: captureSourceCode[source] });
@@ -147,17 +148,22 @@ export class RunBench implements Bench {
     await this.waits.guard(() => this.session.drives.drive('steering', widthUs, rampS));
     await this.wait(rampS);
   }
-  /** Waits while the bank cools, then switches; resolves when the load is on. */
-  async load(mask: number, seconds: number): Promise<void> {
+  /** Resolves when the load is on. */
+  load(mask: number, seconds: number): Promise<void> {
+    const ms = Math.round(seconds * 1000);
+    return this.onceCool({ type: 'load', mask, ms }, 'The load bank cools down.');
+  }
+  /** Waits while the rig says that a load is too hot, then switches. */
+  private async onceCool(command: Command, words: string): Promise<void> {
     for (;;) {
       try {
-        await this.command({ type: 'load', mask, ms: Math.round(seconds * 1000) });
+        await this.command(command);
         return;
       } catch (error) {
         const hot = error instanceof RefusedError && error.reason === reasonCode.loadHot;
         if (!hot || error.detail === never) throw error;
         const coolS = error.detail / 1000 + 0.1;
-        this.progress({ step: 0, of: 0, words: 'The load bank cools down.', leftS: coolS });
+        this.progress({ step: 0, of: 0, words, leftS: coolS });
         await this.wait(coolS);
       }
     }

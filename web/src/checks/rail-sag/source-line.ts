@@ -2,19 +2,18 @@
 // Source resistance: the slope of rail voltage over rail current through all load combinations, with errors on
 // both axes (scatter and non-linearity of each point), and the gain errors of both taps on the slope.
 import { mean } from 'simple-statistics';
-import { combined, uncertain, type Quantity } from '#core/measurements/quantity';
 import { measured, type ResultName } from '#core/measurements/finding';
 import type { Finding } from '#core/measurements/measurement';
 import type { SteadyMean } from '#core/measurements/steady-mean';
-import { gainLines, ownShare, rectangular, typeA, typeB } from '#core/measurements/tap-errors';
-import { NotMeasurable, steadyOf, tapOf } from '#core/measurements/tap-reading';
-import { yorkFit, type LineFit, type LinePoint } from '#core/measurements/york-fit';
-import { stepOf } from '#core/samples/tap-scaling';
+import { NotMeasurable, steadyOf } from '#core/measurements/tap-reading';
+import { yorkFit, type LinePoint } from '#core/measurements/york-fit';
 import type { AnalysisInput } from '../check.ts';
+import { resistanceOf } from '../resistance-line.ts';
 import type { Stretch } from '../stretch.ts';
 import type { Evidence } from './evidence.ts';
 
 type Input = AnalysisInput<Evidence>;
+const axes = { volts: 'railVoltage', amps: 'railCurrent' } as const;
 /** A rail that falls by more than this is no source with a resistance any more: the regulator gave up. */
 const collapsedShare = 0.25;
 
@@ -25,14 +24,11 @@ export function sourceOf(name: ResultName, input: Input): Finding {
   if (held.length < points.length) throw new NotMeasurable(collapseWords(held));
   const fit = yorkFit(points);
   if (!fit) throw new NotMeasurable('Too few load steps were recorded to draw a line. Run again.');
-  return measured(name, withGains(input, slopeOf(input, fit, spanOf(points))), {
+  return measured(name, resistanceOf(input, axes, fit, points), {
     formula: 'Slope of rail voltage over rail current through all load combinations, errors on both axes.',
     evidence: input.evidence.steps.map(({ loaded }) => ({ ...loaded, taps: ['railVoltage', 'railCurrent'] })),
   });
 }
-const spanOf = (points: readonly LinePoint[]): number =>
-  Math.max(...points.map(({ x }) => x)) - Math.min(...points.map(({ x }) => x));
-
 /** Stretches by load: passes over one load meet the same codes, so they are one point of the line. */
 function levelsOf({ evidence }: Input): Stretch[][] {
   const byMask = new Map<number, Stretch[]>([[0, evidence.steps.map(({ free }) => free)]]);
@@ -46,27 +42,6 @@ function levelPoint(input: Input, stretches: readonly Stretch[]): LinePoint {
   const noise = (of: readonly SteadyMean[]) => Math.hypot(...of.map(({ u }) => u)) / of.length;
   const middle = (of: readonly SteadyMean[]) => mean(of.map((one) => one.mean));
   return { x: middle(amps), y: middle(volts), ux: noise(amps), uy: noise(volts) };
-}
-/** Noise and scatter of the points. The codes of a small fall are neighbours and their non-linearity leans one way:
- *  it counts in full between the two ends of the line, however many points lie between. */
-function slopeOf(input: Input, { slope, uSlope, chi2, dof }: LineFit, spanA: number): Quantity {
-  const scatter = Math.max(1, Math.sqrt(chi2 / dof));
-  const lean = typeB('lean', 'converter non-linearity over the span of the steps', 'rig description');
-  const ends = Math.SQRT2 * rectangular(ownLinearityV(input));
-  return uncertain(-slope, [
-    [typeA('line', 'scatter of the load steps about the line', dof), uSlope * scatter],
-    [{ ...lean, shape: 'normal' }, ends / spanA],
-  ]);
-}
-function ownLinearityV({ rig, samples }: Input): number {
-  const tap = tapOf(rig, 'railVoltage');
-  const { volts } = samples.supply(0, samples.latestS);
-  return ownShare * tap.error.inlLsb * stepOf(tap, volts);
-}
-/** Relative gain errors act on the slope in full. */
-function withGains(input: Input, slope: Quantity): Quantity {
-  const gain = (id: string) => uncertain(1, gainLines(input.rig, tapOf(input.rig, id), 1, true));
-  return combined([slope, gain('railVoltage'), gain('railCurrent')], (r, v, i) => (r * v) / i);
 }
 function collapseWords(held: readonly LinePoint[]): string {
   const mostA = Math.max(...held.map((point) => point.x));

@@ -128,4 +128,30 @@ export const supplyRows = [
     condition: "the receiver's minimum plus 0.5 V; watched from 85 % of the setting",
     mark: commonPractice,
   },
+  {
+    result: 'pack-sag/pack-resistance',
+    partClass: 'any 2S race pack',
+    unit: 'ohm',
+    max: 0.035,
+    condition:
+      'pack, plug and leads to the rig after a second of load, until a baseline of the pack is there: about twice a good one',
+    mark: fromMemory,
+  },
+  {
+    result: 'pack-sag/lower-cell-resistance',
+    partClass: 'any cell of a race pack',
+    unit: 'ohm',
+    max: 0.012,
+    condition:
+      'after a second of load, until a baseline is there; tabs, balance board and lead are in it (cells alone are commonly below 5 mohm)',
+    mark: fromMemory,
+  },
+  {
+    result: 'pack-sag/upper-cell-resistance',
+    partClass: 'any cell of a race pack with its leads',
+    unit: 'ohm',
+    max: 0.022,
+    condition: 'after a second of load, until a baseline is there; plug and leads to the rig are in it',
+    mark: fromMemory,
+  },
 ];
