@@ -10,11 +10,11 @@ const [virtualPrefix] = virtualSerial(0).split('0');
 
 /** What a summary kept of a finding; one without u and budget counts as not measured here. */
 function findingOf(line: ResultLine): Finding {
-  const { id, title, unit, value, interval, u, budget } = line;
+  const { id, title, unit, value, interval, u, budget, condition } = line;
   if (value === undefined || !interval || u === undefined || !budget)
     return { measured: false, id, title, unit, reason: line.reason ?? '' };
   const lines = budget.map((each) => ({ ...each, dof: each.dof ?? Number.POSITIVE_INFINITY }));
-  const said = { evidence: [], formula: '', notes: [] };
+  const said = { evidence: [], formula: '', notes: [], ...(condition !== undefined && { condition }) };
   return { measured: true, id, title, unit, value, u, interval, budget: lines, ...said };
 }
 export function runsOfPart(runs: readonly RunSummary[], partName: string, car: string): RunFindings[] {

@@ -66,6 +66,13 @@ describe('after it', () => {
     expect(broken.kept).toBeNull();
     expect(broken.words[0]).toBe('Its history begins anew on 2026-11-04: new bearings.');
   });
+  it('what a result holds at goes with it', () => {
+    const told = runsOf([3]).map((one) => ({
+      ...one,
+      results: one.results.map((line) => ({ ...line, condition: '7.4 V' })),
+    }));
+    expect(runsOfPart(told, partName, marmot.name)[0].findings[0]).toMatchObject({ condition: '7.4 V' });
+  });
   it('virtual runs of another car are left out, and never mix with real ones', () => {
     const virtual = (seed: number, name: string) =>
       run(9, 7, { virtual: { seed, faults: {}, truth: {} }, car: { ...marmot, name } });

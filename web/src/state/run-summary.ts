@@ -27,6 +27,8 @@ export const resultLineSchema = z.object({
   reason: z.string().optional(),
   note: z.string().optional(),
   limit: limitSchema.optional(),
+  /** What it holds at, where that hangs on the car: the part's history keeps to one. */
+  condition: z.string().optional(),
   /** Of a measured result: standard uncertainty and what it is made of, for the part's history. */
   u: z.number().optional(),
   budget: z.array(keptLineSchema).optional(),

@@ -107,6 +107,7 @@ export function resultLine(finding: Finding, judged: Judged | undefined): Result
     reason: finding.measured ? undefined : finding.reason,
     note: judged?.note,
     limit: judged?.limit,
+    condition: finding.measured ? finding.condition : undefined,
     u: finding.measured ? finding.u : undefined,
     budget: finding.measured ? finding.budget.map(keptLine) : undefined,
   };
