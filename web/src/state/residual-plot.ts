@@ -97,7 +97,8 @@ function closed(xs: readonly number[], band: readonly { y: number; u: number }[]
   return `${path([...upper, ...lower.toReversed()])}Z`;
 }
 function ticks(tap: Tap, xMost: number, yMost: number, at: Scales) {
-  const { factor, unit } = smallUnit(tap.unit, yMost);
+  // Up to half a volt or ampere the axis counts in thousandths.
+  const { factor, unit } = smallUnit(tap.unit, yMost / 5);
   const ySteps = niceSteps(-yMost * factor, yMost * factor);
   const decimals = stepDecimals(ySteps[1] - ySteps[0]);
   const signed = (value: number) => `${value > 0 ? '+' : ''}${figure(value, decimals)}`;

@@ -98,7 +98,7 @@ export function verdictPicture(
       steps.map((x) => ({ x: at(x), text: say(x, tickPlaces) })),
       posts,
       34,
-    ),
+    ).filter((tick) => !wide || guards.every((guard) => Math.abs(guard.x - tick.x) > 16)),
     postTextY: 24,
     bead: at(value),
     from: at(interval[0]),
