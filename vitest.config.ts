@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Four projects, by what they need: unit (nothing), sim (the compiled firmware in the emulator),
 // browser (Chromium and a built page), port (a pseudo-terminal; Web Serial in private namespaces).
+import { availableParallelism } from 'node:os';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
 
@@ -11,8 +12,11 @@ const project = (name: string, include: string[], more = {}) => ({
   plugins: [svelte()],
   test: { name, include, environment: 'node', ...more },
 });
+/** Two files at a time even on two cores, where the default is one: they know no wall clock, or processor time only. */
+const maxWorkers = Math.max(2, availableParallelism() - 1);
 export default defineConfig({
   test: {
+    maxWorkers,
     projects: [
       project(
         'unit',
