@@ -17,7 +17,7 @@ beforeAll(async () => {
 afterAll(() => built?.close());
 
 const words = /^(Pass|Fail|Undecided|Not measured)$/;
-const places = ['car', 'car/motor', 'plans', 'logbook', 'shelf', 'rig', 'run/motor-no-load'];
+const places = ['car', 'car/motor', 'plans', 'logbook', 'shelf', 'rig', 'rig/calibrate', 'run/motor-no-load'];
 const say = (line: string) => process.stdout.write(`${line}\n`);
 
 /** A record as a person saves it. */

@@ -4,7 +4,14 @@
 import { describe, expect, it } from 'vitest';
 import { keptSummary, type KeptRun } from './kept-run-fixture.ts';
 import { runsOfPart } from './part-runs.ts';
-import { partTrend, withBaseline, withoutBaseline, type TrendOf } from './part-trend.ts';
+import {
+  partTrend,
+  runCount,
+  withBaseline,
+  withoutBaseline,
+  worthShowing,
+  type TrendOf,
+} from './part-trend.ts';
 import { Repairs } from './repairs.svelte.ts';
 import type { RunSummary } from './run-summary.ts';
 import { marmot } from './shelf.svelte.ts';
@@ -80,6 +87,13 @@ describe('after it', () => {
     expect(findings).toHaveLength(3);
     expect(runsOfPart([virtual(7, marmot.name)], partName, marmot.name)[0].rigSerial).toBe('virtual 7');
   });
+});
+it('what moved is shown before what has more runs and only scatters', () => {
+  const car = withBaseline(marmot, trend(runsOf(three)).offer!.baseline);
+  const moved = trend(runsOf([...three, 3.6, 3.62]), { car });
+  const calm = trend(runsOf([...three, 3.01, 2.99, 3.02, 3.0]), { car });
+  expect(runCount(moved)).toBe(5);
+  expect(worthShowing(moved)).toBeGreaterThan(worthShowing(calm));
 });
 describe('its picture', () => {
   const car = withBaseline(marmot, trend(runsOf(three)).offer!.baseline);

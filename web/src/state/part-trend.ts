@@ -86,6 +86,14 @@ const behind = (holds: Limit['kind'] | null): string =>
 const keptWords = (baseline: Baseline): string =>
   `Own limits from ${baseline.runIds.length} runs, ${baseline.fromDate} to ${baseline.toDate}: ${limitRange(baselineLimit(baseline), baseline.centre)}.`;
 
+export const runCount = ({ segments }: PartTrend): number =>
+  segments.reduce((sum, { points }) => sum + points.length, 0);
+
+/** What moved comes before what only scatters, more runs before fewer. */
+export function worthShowing(trend: PartTrend): number {
+  const moved = trend.drift?.kind === 'drift' || trend.drift?.kind === 'step';
+  return runCount(trend) + (moved ? 1000 : 0);
+}
 const others = ({ baselines = [] }: Car, key: string) =>
   baselines.filter(({ checkResultId }) => checkResultId !== key);
 export const withBaseline = (car: Car, baseline: Baseline): Car => ({
