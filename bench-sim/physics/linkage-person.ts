@@ -22,6 +22,7 @@ const ends: readonly (readonly [RegExp, 1 | -1])[] = [
 ];
 const sideOf = (sign: 1 | -1) => (sign < 0 ? 'short' : 'long');
 const lookedAtWithWheels = 2;
+const raceMin = 8;
 
 export const linkageHand: Hand = ({ servo, car }, words) => {
   const said = words.toLowerCase();
@@ -35,6 +36,7 @@ export const linkageHand: Hand = ({ servo, car }, words) => {
   const held = wheels.find(([pattern]) => pattern.test(said));
   if (held) return Math.round(car.radio.steeringS[held[1]] * 1e6);
   if (/how many .*with the wheels on/.test(said)) return lookedAtWithWheels;
+  if (/how long is a race/.test(said)) return raceMin;
   const act = acts.find(([pattern]) => pattern.test(said));
   if (act) servo.linkage.hitch(act[1], servo.hornRad);
   return undefined;

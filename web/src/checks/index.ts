@@ -8,7 +8,9 @@ import { motorCoastdown } from './motor-coastdown/check.ts';
 import { jointDrop } from './joint-drop/check.ts';
 import { motorNoLoad } from './motor-no-load/check.ts';
 import { radioRange } from './radio-range/check.ts';
+import { railRipple } from './rail-ripple/check.ts';
 import { railSag } from './rail-sag/check.ts';
+import { packRipple } from './pack-ripple/check.ts';
 import { packSag } from './pack-sag/check.ts';
 import { railSetting } from './rail-setting/check.ts';
 import { restVoltage } from './rest-voltage/check.ts';
@@ -18,9 +20,11 @@ import { servoNoLoad } from './servo-no-load/check.ts';
 import { servoSpeed } from './servo-speed/check.ts';
 import { servoIdle } from './servo-idle/check.ts';
 import { servoEndPoints } from './servo-end-points/check.ts';
+import { servoHeat } from './servo-heat/check.ts';
 import { servoScrub } from './servo-scrub/check.ts';
 import { servoStall } from './servo-stall/check.ts';
 import { windingBalance } from './winding-balance/check.ts';
+import { throttleRange } from './throttle-range/check.ts';
 
 export const checks: readonly Check[] = [
   restVoltage,
@@ -28,6 +32,8 @@ export const checks: readonly Check[] = [
   packSag,
   railSetting,
   railSag,
+  railRipple,
+  packRipple,
   servoCentre,
   servoIdle,
   servoNoLoad,
@@ -35,12 +41,14 @@ export const checks: readonly Check[] = [
   servoStall,
   servoEndPoints,
   servoScrub,
+  servoHeat,
   sensorCable,
   motorNoLoad,
   motorCoastdown,
   gearMesh,
   radioRange,
   failsafe,
+  throttleRange,
   jointDrop,
   windingBalance,
 ] as readonly Check[];

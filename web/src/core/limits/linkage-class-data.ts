@@ -13,6 +13,16 @@ const hold = (side: 'left' | 'right') => ({
   condition: 'holding at full lock without a load',
   mark: fromMemory,
 });
+const heat = (result: string, when: string) => ({
+  result: `servo-heat/${result}`,
+  partClass: 'any servo',
+  typical: [40, 55],
+  unit: 'C',
+  max: 70,
+  watchMax: 60,
+  condition: `servo case ${when}`,
+  mark: fromMemory,
+});
 export const linkageRows = [
   {
     result: 'servo-end-points/travel-asymmetry',
@@ -52,6 +62,8 @@ export const linkageRows = [
     condition: "the receiver's minimum plus 0.5 V; watched from 85 % of the setting",
     mark: 'common practice, no source',
   },
+  heat('case-temperature', 'after hard work'),
+  heat('flag-temperature', 'after a race of hard work'),
   hold('left'),
   hold('right'),
 ];
