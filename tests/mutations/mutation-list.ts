@@ -20,6 +20,12 @@ const york = within(measurements, 'york-fit.ts', `${measurements}/york`);
 const steady = within(measurements, 'steady-mean.ts', `${measurements}/steady`);
 const errors = within(measurements, 'tap-errors.ts', `${measurements}/tap`);
 const reading = within(measurements, 'tap-reading.ts', `${measurements}/tap`);
+const thermistor = within(measurements, 'thermistor-errors.ts', `${measurements}/thermistor`);
+const contact = within(measurements, 'contact-temperature.ts', `${measurements}/thermistor`);
+const meter = within(measurements, 'tap-errors.ts', `${core}/calibration/same-meter`);
+const promised = within(`${core}/calibration`, 'expected-calibration.ts', `${core}/calibration/expected`);
+const firstRuns = within(`${core}/verdicts`, 'first-runs.ts', `${core}/verdicts/first-runs`);
+const noLoad = within(`${core}/limits`, 'no-load-voltage.ts', 'web/src/checks/motor-no-load');
 const judge = within(`${core}/verdicts`, 'judge.ts');
 const chance = within(`${core}/verdicts`, 'chance-out.ts');
 const settling = within(`${core}/verdicts`, 'settling.ts');
@@ -30,8 +36,9 @@ const supply = within(`${core}/samples`, 'supply-track.ts');
 const motor = within('web/src/checks/motor-no-load', 'analysis.ts');
 const turning = within('web/src/checks', 'motor-step.ts', 'web/src/checks/motor-no-load');
 const stall = within('web/src/checks/servo-stall', 'analysis.ts');
-const source = within('web/src/checks/rail-sag', 'source-line.ts');
 const drop = within('web/src/checks/rail-sag', 'steady-drop.ts');
+const slope = within('web/src/checks', 'resistance-line.ts', 'web/src/checks/rail-sag');
+const wave = within('web/src/checks', 'burst-wave.ts', 'web/src/checks/rail-sag');
 const dip = within('web/src/checks/rail-sag', 'dip.ts');
 const clock = within('web/src/session', 'rig-clock.ts', 'web/src/session/rig-clock');
 
@@ -191,7 +198,7 @@ export const mutations: readonly Mutation[] = [
   {
     words: 'sums of two read as single conversions',
     ...columns,
-    find: 'const perValue = place.slot < 4 ? 2 : 1;',
+    find: 'const perValue = slot < 4 ? 2 : 1;',
     put: 'const perValue = 1;',
   },
   {
@@ -262,7 +269,7 @@ export const mutations: readonly Mutation[] = [
   },
   {
     words: 'source resistance with the wrong sign',
-    ...source,
+    ...slope,
     find: 'uncertain(-slope, [',
     put: 'uncertain(slope, [',
   },
@@ -280,7 +287,7 @@ export const mutations: readonly Mutation[] = [
   },
   {
     words: 'the highest value taken for the dip',
-    ...dip,
+    ...wave,
     find: '(v < wave[least] ? k : least)',
     put: '(v > wave[least] ? k : least)',
   },
@@ -289,5 +296,47 @@ export const mutations: readonly Mutation[] = [
     ...clock,
     find: 'this.low = Math.max(this.low, (late.fromMs - early.toMs) / rigMs)',
     put: 'this.low = Math.max(this.low, (late.toMs - early.fromMs) / rigMs)',
+  },
+  {
+    words: 'a thermistor whose B value is exact',
+    ...thermistor,
+    find: 'error.gain * ((c + kelvinAtZeroC) / t25K)',
+    put: '0 * ((c + kelvinAtZeroC) / t25K)',
+  },
+  {
+    words: 'a thermistor that shows all of the rise',
+    ...contact,
+    find: '(shownC + lag * perS - airC) / share',
+    put: 'shownC + lag * perS - airC',
+  },
+  {
+    words: 'each tap has the meter to itself',
+    ...meter,
+    find: 'source(`meter ${meter.number} ${quantity}`,',
+    put: 'source(`meter of ${id}`,',
+  },
+  {
+    words: 'a calibration promised that would not be adopted',
+    ...promised,
+    find: 'line && adoption(rig, tap, line).adopted ? line : null',
+    put: 'line',
+  },
+  {
+    words: 'errors of another rig fall out of the comparison',
+    ...firstRuns,
+    find: "rigSerial !== '' && rigSerial === firstRuns.rigSerial",
+    put: 'true',
+  },
+  {
+    words: 'errors of the same rig counted in full against its own first runs',
+    ...firstRuns,
+    find: 'u: Math.abs(line.u - twin.u * scale)',
+    put: 'u: line.u',
+  },
+  {
+    words: 'a label used that the pack is far from',
+    ...noLoad,
+    find: 'noLoadReach(nominalV / labelV)',
+    put: 'true',
   },
 ];

@@ -69,10 +69,10 @@ describe('on another rig', () => {
 it('knows the lines that the taps really bring: gain, offset, reference, bow and clock stay, the rest comes anew', () => {
   const rig = testRig();
   const tap = rig.descriptor.taps.find(({ id }) => id === 'railVoltage')!;
-  const [motorTap, bare] = ['thermistorMotor', 'railCurrent'].map((id) =>
+  const [motorTap, unshunted] = ['thermistorMotor', 'railCurrent'].map((id) =>
     rig.descriptor.taps.find((one) => one.id === id)!,
   );
-  const amps = { ...bare, error: { ...bare.error, shunt: { name: 'rail', tolerance: 0.01 } } };
+  const amps = { ...unshunted, error: { ...unshunted.error, shunt: { name: 'rail', tolerance: 0.01 } } };
   const at = { code: 700, share: 6, supplyV: 4.9 };
   const lines = [
     ...gainLines(rig, tap, 6, false),
