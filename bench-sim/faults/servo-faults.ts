@@ -95,7 +95,7 @@ export const servoFaults = [
     name: 'stiff-gear-train',
     title: 'Servo gears stiff',
     words: 'The gear train of the servo is stiff: dry, dirty or bent.',
-    severity: '1: five times the friction',
+    severity: '1: six times the friction',
     check: 'servo-no-load',
     verdict: 'fail',
     result: 'moving-current',
@@ -124,7 +124,8 @@ export const servoFaults = [
     name: 'current-limited-servo',
     title: 'Servo limits its current',
     words: "The servo's electronics limit its current. No fault.",
-    severity: '1: at 93 % of what its winding would let through; below 0.5 above it',
+    severity:
+      '1: the motor gets 75 % of what its winding would let through; its label is that of such a servo',
     check: 'servo-stall',
     verdict: 'pass',
     room: 'plant',

@@ -5,7 +5,7 @@ import { controlEffects } from './control-effects.ts';
 import { linkageEffects } from './linkage-effects.ts';
 import { motorEffects } from './motor-effects.ts';
 import type { CarParameters } from './parameters.ts';
-import { servoEffects } from './servo-effects.ts';
+import { servoEffects, servoKinds } from './servo-effects.ts';
 import { supplyEffects } from './supply-effects.ts';
 
 /** What each fault does to the car at a severity above 0. */
@@ -13,8 +13,12 @@ export type Effects = Partial<Record<FaultName, (car: CarParameters, severity: n
 
 const effects = { ...supplyEffects, ...servoEffects, ...linkageEffects, ...motorEffects, ...controlEffects };
 
-export function spoil(car: CarParameters, faults: Faults): void {
-  for (const [name, effect] of Object.entries(effects)) {
+export const spoil = (car: CarParameters, faults: Faults): void => change(car, faults, effects);
+/** What is no fault but another kind of part: made before the labels are written. */
+export const makeKind = (car: CarParameters, faults: Faults): void => change(car, faults, servoKinds);
+
+function change(car: CarParameters, faults: Faults, by: Effects): void {
+  for (const [name, effect] of Object.entries(by)) {
     const severity = severityOf(faults, name as FaultName);
     if (severity > 0) effect(car, severity);
   }

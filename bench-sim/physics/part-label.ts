@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 // The labels on a drawn car's parts: a maker's ratings lie near the healthy truth, not on it. Invented names
 // of the club night "Quarry Lantern 90" and its truck "Marmot". It never sees a fault.
-import type { Car, Controller, Leads, Motor, Pack, Servo } from '#core/parts/part';
+import type { Car, Controller, Drive, Leads, Motor, Pack, Servo } from '#core/parts/part';
 import { seededRandom, type SeededRandom } from '../seeded-random.ts';
 import type { CarParameters } from './parameters.ts';
 import { secondsPer60 } from './servo-truth.ts';
-import { kvRpmPerV, noLoad, stallA } from './steady-state.ts';
+import { kvRpmPerV, noLoad, stallPlugA } from './steady-state.ts';
 
 const to = (value: number, step: number): number => Number((Math.round(value / step) * step).toFixed(6));
 
@@ -29,7 +29,7 @@ function labelServo(random: SeededRandom, car: CarParameters): Servo {
     name: servo.digital ? 'Marmot steering, digital' : 'Marmot steering, analog',
     digital: servo.digital,
     ratedVoltageV: servo.ratedV,
-    ratedStallA: to(stallA(servo, 25) * random.between(0.95, 1.05), 0.05),
+    ratedStallA: to(stallPlugA(servo, servo.ratedV, 25) * random.between(0.95, 1.05), 0.05),
     ratedStallTolerance: 0.2,
     degreesPerUs: to(((servo.radPerS * 180) / Math.PI / 1e6) * random.between(0.99, 1.01), 0.0005),
     ratedSecondsPer60: to(secondsPer60(car) * random.stream('speed').between(0.96, 1.04), 0.001),
@@ -48,6 +48,7 @@ function labelController(random: SeededRandom, { controller, servo, line }: CarP
       neutralUs: toUs(controller.neutralS),
       highUs: toUs(controller.highS),
     },
+    pwmHz: to(controller.pwmHz, 10),
     capacitorF: to(line.capacitanceF * random.between(0.95, 1.1), 0.1e-3),
   };
 }
@@ -65,6 +66,15 @@ const labelLeads = ({ joints }: CarParameters): Leads => ({
   joints: joints.map(({ ohm: _, ...joint }) => joint),
 });
 
+const labelDrive = ({ drive }: CarParameters): Drive => ({
+  kind: 'drive',
+  name: 'Marmot drive train',
+  pinionTeeth: drive.pinionTeeth,
+  spurTeeth: drive.spurTeeth,
+  internalRatio: to(drive.internalRatio, 0.01),
+  tyreDiameterM: to(drive.tyreDiameterM, 0.001),
+});
+
 export function labelCar(seed: number, car: CarParameters): Car {
   const random = seededRandom(seed, 'label');
   return {
@@ -73,6 +83,7 @@ export function labelCar(seed: number, car: CarParameters): Car {
     servo: labelServo(random.stream('servo'), car),
     controller: labelController(random.stream('controller'), car),
     pack: labelPack(car),
+    drive: labelDrive(car),
     leads: labelLeads(car),
   };
 }

@@ -6,8 +6,9 @@ import type { Faults } from '../faults/faults.ts';
 import { seededRandom, type SeededRandom } from '../seeded-random.ts';
 import type { Plant } from '../wiring/plant.ts';
 import { drawRadio } from './control-draw.ts';
-import { spoil } from './fault-effects.ts';
+import { makeKind, spoil } from './fault-effects.ts';
 import { drawJoints, drawProbe } from './joint-draw.ts';
+import { drawDrive } from './drive-draw.ts';
 import { drawMotor } from './motor-draw.ts';
 import type { CarParameters, SensorParameters } from './parameters.ts';
 import { labelCar } from './part-label.ts';
@@ -41,6 +42,7 @@ export function drawParameters(seed: number): CarParameters {
     joints: drawJoints(random.stream('joints')),
     probe: drawProbe(random.stream('probe')),
     sensor: drawSensor(random),
+    drive: drawDrive(random.stream('drive')),
     bankOhm: bank(random.stream('bank')),
     railShuntOhm: 0.01,
   };
@@ -58,6 +60,7 @@ function bank(random: SeededRandom): [number, number, number] {
 }
 export function drawCar(seed: number, faults: Faults = {}): DrawnCar {
   const parameters = drawParameters(seed);
+  makeKind(parameters, faults);
   const car = labelCar(seed, parameters);
   spoil(parameters, faults);
   return { plant: new CarPlant(parameters), car, description: describe(parameters) };

@@ -16,17 +16,11 @@ export const servoEffects: Effects = {
     servo.deadBandRad *= 1 + 4 * severity;
   },
   'stiff-gear-train': ({ servo }, severity) => {
-    servo.coulombNm *= 1 + 4 * severity;
-    servo.viscousNms *= 1 + 4 * severity;
+    servo.coulombNm *= 1 + 5 * severity;
+    servo.viscousNms *= 1 + 5 * severity;
   },
   'tight-spot': ({ servo }, severity) => {
     servo.tightNm = 5 * severity * servo.coulombNm;
-  },
-  'soft-start-servo': ({ servo }, severity) => {
-    servo.softStartS = 0.12 * severity;
-  },
-  'current-limited-servo': ({ servo }, severity) => {
-    servo.currentLimitA = (1.08 - 0.15 * severity) * stallA(servo, 25);
   },
   'failing-servo-motor': ({ servo }, severity) => {
     const more = 1 / (1 - 0.4 * severity);
@@ -37,5 +31,14 @@ export const servoEffects: Effects = {
   'block-loose': ({ servo }, severity) => {
     const stallNm = servo.torqueNmPerA * servo.gear * stallA(servo, 25);
     servo.blockCreep = (severity * 1.75) / stallNm;
+  },
+};
+/** Kinds of servo rather than faults: the label is that of the kind. */
+export const servoKinds: Effects = {
+  'soft-start-servo': ({ servo }, severity) => {
+    servo.softStartS = 0.12 * severity;
+  },
+  'current-limited-servo': ({ servo }, severity) => {
+    servo.currentLimitA = (1 - 0.25 * severity) * stallA(servo, 25);
   },
 };

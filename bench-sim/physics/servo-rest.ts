@@ -15,7 +15,8 @@ interface Watched {
   readonly plugA: number;
 }
 const nearCentreS = 60e-6;
-const samePulseS = 0.6e-6;
+/** Less than the rig's smallest step of half a microsecond. */
+const samePulseS = 0.3e-6;
 /** A servo has arrived and settled by then. */
 const settleS = 0.6;
 const longestS = 3;
@@ -66,17 +67,19 @@ export class ServoRest {
     const overS = (lengthS * lineA.length) / (lineA.length + 1);
     const meanA = (this.endC - this.startC) / overS;
     const alternatingA = Math.sqrt(Math.max(0, (this.endA2s - this.startA2s) / overS - meanA ** 2));
-    const pulses = alternatingA < quietA ? 0 : risesThrough(lineA, meanA, alternatingA / 2);
-    this.kept = { lengthS, meanA, alternatingA, pulsesPerS: pulses / overS };
+    const rises = alternatingA < quietA ? [] : risesThrough(lineA, meanA, alternatingA / 2);
+    const perTick = (rises.length - 1) / (rises[rises.length - 1] - rises[0]);
+    const pulsesPerS = rises.length < 3 ? 0 : (perTick * lineA.length) / overS;
+    this.kept = { lengthS, meanA, alternatingA, pulsesPerS };
   }
 }
-/** How often a line rises from below `middle - half` to above `middle + half`. */
-function risesThrough(line: readonly number[], middle: number, half: number): number {
+/** Where a line rises from below `middle - half` to above `middle + half`. */
+function risesThrough(line: readonly number[], middle: number, half: number): number[] {
   let below = false;
-  let rises = 0;
-  for (const value of line) {
-    if (below && value > middle + half) rises++;
+  const rises: number[] = [];
+  line.forEach((value, k) => {
+    if (below && value > middle + half) rises.push(k);
     below = value < middle - half || (below && value <= middle + half);
-  }
+  });
   return rises;
 }

@@ -4,22 +4,28 @@
 import type { CarParameters } from './parameters.ts';
 import type { Servo } from './servo.ts';
 import type { ServoRest } from './servo-rest.ts';
-import { railSourceOhm, railV, servoOhm } from './steady-state.ts';
+import type { ServoSweep } from './servo-sweep.ts';
+import { railSourceOhm, railV, servoOhm, stallPlugA } from './steady-state.ts';
 
 interface Reached {
   readonly car: CarParameters;
   readonly servo: Servo;
   readonly rest: ServoRest;
+  readonly sweep: ServoSweep;
   readonly warmth: { readonly servo: { readonly innerC: number } };
 }
 const degrees = Math.PI / 180;
 const sixtyRad = 60 * degrees;
 const pulseUs = 600;
+/** Middle of a push of 240 ms at some 15 W and 0.9 J/K (computed). */
+const pushWarmsK = 2.5;
 
 export const servoTruth = (plant: Reached): Record<string, number> => ({
   ...hornTruth(plant.car),
   ...restTruth(plant),
   ...movingTruth(plant),
+  ...sweepTruth(plant),
+  ...limitedTruth(plant),
 });
 function hornTruth({ servo: { horn, radPerS } }: CarParameters): Record<string, number> {
   const perUs = (horn.clockwise * radPerS) / 1e6;
@@ -39,6 +45,30 @@ function restTruth({ car, rest }: Reached): Record<string, number> {
       'hunting-current': found.alternatingA,
       'hunting-pulses': found.pulsesPerS,
     }),
+  };
+}
+/** A servo whose electronics limit it is told as it is on its own rail, its winding some degrees into the push. */
+function limitedTruth({ car, servo, warmth }: Reached): Record<string, number> {
+  const { currentLimitA, electronicsA } = car.servo;
+  const pushedC = (servo.pushStartC ?? warmth.servo.innerC) + pushWarmsK;
+  const sourceOhm = railSourceOhm(car) + car.railShuntOhm;
+  const restV = railV(car, 0);
+  let plugA = 0;
+  for (let i = 0; i < 6; i++)
+    plugA = stallPlugA(car.servo, restV - sourceOhm * plugA, pushedC) + electronicsA;
+  return currentLimitA > 0 && currentLimitA < (restV - sourceOhm * plugA) / servoOhm(car.servo, pushedC)
+    ? { 'stall-current': plugA }
+    : {};
+}
+function sweepTruth({ car, sweep }: Reached): Record<string, number> {
+  const seen = sweep.seen();
+  if (!seen) return {};
+  const { electronicsA } = car.servo;
+  const sorted = seen.placesA.toSorted((a, b) => a - b);
+  const middle = sorted.slice(sorted.length / 2 - 1, sorted.length / 2 + 1);
+  return {
+    'sweep-current': seen.meanA,
+    'tight-spot': (sorted[sorted.length - 1] - electronicsA) / ((middle[0] + middle[1]) / 2 - electronicsA),
   };
 }
 export interface Running {

@@ -37,6 +37,14 @@ export const servoOhm = (p: ServoParameters, windingC: number): number =>
   p.copperOhm * copperFactor(windingC) + p.fixedOhm;
 export const stallA = (p: ServoParameters, windingC: number): number => p.ratedV / servoOhm(p, windingC);
 
+/** At its plug: where its electronics limit the motor's current, the power of that over the voltage. */
+export function stallPlugA(p: ServoParameters, plugV: number, windingC: number): number {
+  const ohm = servoOhm(p, windingC);
+  const windingA = plugV / ohm;
+  const limited = p.currentLimitA > 0 && p.currentLimitA < windingA;
+  return limited ? (p.currentLimitA ** 2 * ohm) / plugV : windingA;
+}
+
 /** Below this a servo's electronics sleep. */
 export const servoAwakeV = 3.3;
 /** What the receiver draws; below 3 V it dies away. */

@@ -5,6 +5,7 @@
 import type { HallEdge, Plant, PlantInputs, PlantOutputs } from '../wiring/plant.ts';
 import { personDoes } from './bench-person.ts';
 import { DriveMotor } from './drive-motor.ts';
+import { DriveTrain } from './drive-train.ts';
 import { FourWire } from './four-wire.ts';
 import { HallLines } from './hall-lines.ts';
 import { LoadBank } from './load-bank.ts';
@@ -53,6 +54,7 @@ export class CarPlant implements Plant {
   readonly controller: SpeedController;
   readonly rail: RailRegulator;
   readonly motor: DriveMotor;
+  readonly train: DriveTrain;
   readonly hall: HallLines;
   readonly hand: RotorHand;
   readonly cable: SensorCable;
@@ -77,15 +79,18 @@ export class CarPlant implements Plant {
   /** The servo's lead is where it belongs. */
   servoPlugged = true;
   private readonly packSign: 1 | -1;
+  private readonly rings: boolean;
 
   constructor(car: CarParameters) {
     this.car = car;
     this.packSign = car.pack.reversed ? -1 : 1;
+    this.rings = car.rail.ringV > 0;
     this.pack = new Pack(car.pack, stepS);
     this.line = new SupplyLine(car.line, car.pack.seriesOhm, stepS);
     this.controller = new SpeedController(car.controller, stepS);
     this.rail = new RailRegulator(car.rail, stepS);
     this.motor = new DriveMotor(car.motor, car.controller.driverOhm, stepS, car.controller.pwmHz);
+    this.train = new DriveTrain(car.drive);
     this.hall = new HallLines(car.motor);
     this.hand = new RotorHand(car.motor);
     this.cable = new SensorCable(car);
@@ -151,12 +156,18 @@ export class CarPlant implements Plant {
     if (this.hand.way === 0) motor.step(controller.duty, controller.brake, line.busV);
     else this.hand.step(motor, stepS);
     if (motor.turnedRad !== 0) this.hall.advance(motor.turnedRad, startS, stepS, onEdge);
+    if (this.train.coupled) this.drag();
     const drawA = motor.busA + rail.inputA(line.busV) + controller.drawA(line.busV);
     const feed = this.packStraight ? 'full' : inputs.feed;
     line.step(pack.sourceV, drawA, feed, inputs.packLoad, inputs.bleeder);
     pack.step(line.packA);
     this.stepsDone++;
     this.observe();
+  }
+  private drag(): void {
+    const { motor, train, car } = this;
+    motor.addedKgM2 = car.drive.inertiaKgM2;
+    motor.loadNm = train.turned(motor.turnedRad / car.motor.polePairs);
   }
   private observe(): void {
     const { seen, line, rail, ripple } = this;
@@ -165,11 +176,15 @@ export class CarPlant implements Plant {
     seen.controllerV = line.controllerV + ripple.controllerV;
     seen.packA = line.packA + ripple.packA;
     seen.probeV = this.probe.volts(line.loadA);
-    seen.railV = rail.receiverV;
+    seen.railV = this.rings ? rail.receiverV + this.ringNowV() : rail.receiverV;
     seen.railA = this.railShuntA;
     seen.midCellV = this.pack.midV(line.packA);
     if (this.packStraight) seen.packV = seen.controllerV = seen.packA = seen.midCellV = 0;
     this.events.step(this.stepsDone * stepS, rail.receiverV);
+  }
+  private ringNowV(): number {
+    const { ringV, ringHz } = this.car.rail;
+    return this.rail.on ? ringV * Math.sin(2 * Math.PI * ringHz * this.timeS) : 0;
   }
   private tick(onEdge: (edge: HallEdge) => void): void {
     this.untilTick = stepsPerTick;

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 // servo-stall: from the last push to the current at the moment of stall and at rated voltage. Pure.
-// While the horn can't move, the servo is a resistance that warms: R(t) = V(t)/I(t) = R0 (1 + k t). A straight
-// line through 60 to 240 ms, inrush left out, gives R0 at the moment of stall; stall current = rated V / R0.
-import { linearRegression } from 'simple-statistics';
+// While the horn can't move, the servo is a resistance that warms: R(t) = V(t)/I(t) = R0 (1 + k t). A straight line
+// through 60 to 240 ms, inrush left out, gives R0 at the moment of stall; stall current = rated V / R0. A current that
+// electronics hold is told as it is.
+import { linearRegression, mean } from 'simple-statistics';
 import { combined, uncertain, type Quantity } from '#core/measurements/quantity';
 import { guarded, measured } from '#core/measurements/finding';
 import type { Finding } from '#core/measurements/measurement';
@@ -11,16 +12,14 @@ import { NotMeasurable, reading, trimmedReading, zeroOf } from '#core/measuremen
 import type { AnalysisInput } from '../check.ts';
 import type { Stretch } from '../stretch.ts';
 import type { Evidence } from './evidence.ts';
-import { partMeans, seriesOf, type StallSeries } from './stall-series.ts';
+import { shapeOf, type PushShape } from './push-shape.ts';
+import { seriesOf, stillGrowingShare, type StallSeries } from './stall-series.ts';
 
 export const results = [{ id: 'stall-current', title: 'Stall current at rated voltage', unit: 'A' }] as const;
-/** Inrush is over this long after the current rose (from memory and the model's 60 ms). */
-const inrushS = 0.06;
 /** Less than this against the idle current and nothing pushed. */
 const leastStallA = 0.5;
-/** A winding of 0.7 J/K at 32 W loses 3 % of its current in 180 ms (computed); more than twice that is no warming. */
-const steadyShare = 0.93;
-const stillGrowingShare = 1.08;
+/** The widest offset that the procedure commands. */
+const widestDegrees = 20;
 /** The rail adapter's shunt lies between the rail tap and the servo's plug. */
 const shuntOhm = 0.01;
 /** What the servo's own electronics take besides its motor (from memory). */
@@ -33,33 +32,25 @@ export function analyse(input: Input): readonly Finding[] {
       degrees,
       series: seriesOf(input.samples, stretch),
     }));
-    const wide = pushes.filter(({ degrees }) => degrees >= 10);
-    if (wide.length < 2) throw new NotMeasurable('The run ended before the last push. Run again.');
-    const [before, last] = wide.slice(-2).map(({ series }) => series);
-    requireStall(last);
-    for (const { degrees, series } of wide) requireSteady(degrees, series);
-    requireFullyOn(before, last);
-    return [stallAt(input, last)];
+    if (pushes.length < 2) throw new NotMeasurable(brokeOff);
+    const [before, last] = pushes.slice(-2);
+    requireStall(last.series);
+    const shapes = [before, last].map(({ degrees, series }) => shapeOf(degrees, series));
+    requireFullyOn(before.series, last.series, last.degrees);
+    return [stallAt(input, last.series, shapes[1])];
   });
 }
+const brokeOff = 'The run ended before the last push. Run again.';
 function requireStall(series: StallSeries): void {
   if (series.peakA < leastStallA)
     throw new NotMeasurable(
       `Only ${series.peakA.toFixed(2)} A flowed at the widest push: the horn was not against the block, or the servo is dead. Set the block, then run again.`,
     );
 }
-function requireSteady(degrees: number, series: StallSeries): void {
-  const parts = partMeans(series, inrushS, 0.02);
-  if (parts.length < 4) throw new NotMeasurable('Too little of a push was recorded. Run again.');
-  const end = parts[parts.length - 1];
-  if (end >= steadyShare * Math.max(...parts)) return;
-  throw new NotMeasurable(
-    `At ${degrees} degrees the current fell from ${Math.max(...parts).toFixed(2)} A to ${end.toFixed(2)} A within one push: the block gave way, or the servo limits its current. Fix the block firmly and run again.`,
-  );
-}
 /** With the bridge fully on, a wider command brings no more current. */
-function requireFullyOn(before: StallSeries, last: StallSeries): void {
-  const [was, is] = [before, last].map((series) => mean(partMeans(series, inrushS, 0.02)));
+function requireFullyOn(before: StallSeries, last: StallSeries, degrees: number): void {
+  const [was, is] = [before, last].map((series) => series.meanA(endOf(series)));
+  if (is > stillGrowingShare * was && degrees < widestDegrees) throw new NotMeasurable(brokeOff);
   if (is > stillGrowingShare * was)
     throw new NotMeasurable(
       `The current still grew from ${was.toFixed(2)} A to ${is.toFixed(2)} A at the widest push: the block gave way, or its degrees per microsecond are entered too small. Look at both, then run again.`,
@@ -69,19 +60,42 @@ function requireFullyOn(before: StallSeries, last: StallSeries): void {
       `The widest push drew less (${is.toFixed(2)} A) than the one before (${was.toFixed(2)} A): the block gave way or the servo limits itself. Fix the block, let the servo cool, then run again.`,
     );
 }
-const mean = (values: readonly number[]): number => values.reduce((sum, v) => sum + v, 0) / values.length;
+const endOf = ({ endS }: StallSeries): Stretch => ({ fromS: endS - 0.05, toS: endS });
 
-function stallAt(input: Input, series: StallSeries): Finding {
-  const stretch = { fromS: series.onsetS + inrushS, toS: series.endS };
-  const { ratedVoltageV } = input.car.servo;
-  const ohm = resistanceAt(input, stretch);
-  const back = backToOnset(series, stretch);
-  const current = combined([ohm, back], (r, ratio) => (ratedVoltageV * ratio) / r);
-  return measured(results[0], current, {
-    formula: `${ratedVoltageV} V over the servo's resistance (voltage at its plug over current), the resistance taken back along a straight line from ${(inrushS * 1e3).toFixed(0)} ms and later to the moment of stall.`,
+const stallAt = (input: Input, series: StallSeries, shape: PushShape): Finding =>
+  shape.kind === 'limited' ? limitedAt(input, shape) : windingAt(input, series, shape);
+
+/** Said as it is: what electronics hold is carried to no other voltage and to no other moment. */
+function limitedAt(input: Input, { stretch, softS }: PushShape): Finding {
+  const amps = trimmedReading(input, 'railCurrent', stretch, zeroOf(input, 'railCurrent'));
+  const volts = reading(input, 'railVoltage', stretch).value;
+  return measured(results[0], amps, {
+    formula:
+      'Mean rail current where it is even. It does not fall as the winding warms: electronics limit it.',
     evidence: [{ ...stretch, taps: ['railVoltage', 'railCurrent'] }],
     notes: [
-      `Mean current of the push ${series.meanA(stretch).toFixed(2)} A; it changed by ${((1 - back.value) * -100).toFixed(1)} % from the moment of stall to the middle of the stretch.`,
+      `The servo's electronics limit its current, which is no fault. Told as it was at ${volts.toFixed(2)} V, not carried to the rated voltage.`,
+      ...softNote(softS),
+    ],
+  });
+}
+const softNote = (softS: number): string[] =>
+  softS > 0
+    ? [`Soft start: the drive came up over some ${(1e3 * softS).toFixed(0)} ms, which is no fault.`]
+    : [];
+
+function windingAt(input: Input, series: StallSeries, { stretch, stallS, softS }: PushShape): Finding {
+  const { ratedVoltageV } = input.car.servo;
+  const ohm = resistanceAt(input, stretch);
+  const back = backTo(stallS, series, stretch);
+  const current = combined([ohm, back], (r, ratio) => (ratedVoltageV * ratio) / r);
+  const afterMs = (1e3 * (stretch.fromS - stallS)).toFixed(0);
+  return measured(results[0], current, {
+    formula: `${ratedVoltageV} V over the servo's resistance (voltage at its plug over current), the resistance taken back along a straight line from ${afterMs} ms and later to the moment of stall.`,
+    evidence: [{ ...stretch, taps: ['railVoltage', 'railCurrent'] }],
+    notes: [
+      `Mean current of the push ${series.meanA(stretch).toFixed(2)} A; it changed by ${((1 - back.value) * -100).toFixed(1)} % from the moment of stall to the middle of the stretch: the winding limits it.`,
+      ...softNote(softS),
     ],
   });
 }
@@ -104,8 +118,10 @@ const shunt = (): Quantity =>
   ]);
 
 /** Mean resistance over resistance at the moment of stall. */
-function backToOnset(series: StallSeries, { fromS, toS }: Stretch): Quantity {
-  const points = series.ohms(fromS, toS);
+function backTo(stallS: number, series: StallSeries, { fromS, toS }: Stretch): Quantity {
+  const points = series
+    .ohms(fromS, toS)
+    .map(([t, ohm]): [number, number] => [t + series.onsetS - stallS, ohm]);
   const { m, b } = linearRegression(points);
   const middle = mean(points.map(([t]) => t));
   const ratio = (b + m * middle) / b;
@@ -113,7 +129,7 @@ function backToOnset(series: StallSeries, { fromS, toS }: Stretch): Quantity {
   const scatter = points.reduce((sum, [t, ohm]) => sum + (ohm - b - m * t) ** 2, 0) / (points.length - 2);
   /** Neighbours at 1 kHz are alike through the controller's ripple: counted as a quarter of their number. */
   const u = (2 * middle * Math.sqrt(scatter / spread)) / b;
-  const early = typeB('early warmth', 'warming in the first 60 ms against the straight line', 'computed');
+  const early = typeB('early warmth', 'warming before the stretch against the straight line', 'computed');
   return uncertain(ratio, [
     [typeA('slope', 'scatter about the straight line', points.length / 4), u],
     [early, rectangular(Math.abs(ratio - 1) * 0.2)],

@@ -15,6 +15,8 @@ export interface StallSeries {
   /** Seconds since onset against ohms at the servo's plug. */
   ohms(fromS: number, toS: number): [number, number][];
 }
+/** Growth beyond this from one offset to the next: the bridge was not fully on. */
+export const stillGrowingShare = 1.08;
 /** The rise counts from this share of the greatest current. */
 const riseShare = 0.3;
 const shuntOhm = 0.01;

@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: MIT
+// What the procedure of servo-speed keeps: the quiet stretch, every move with its length, the horn's two readings.
+import { z } from 'zod';
+import { stretchSchema } from '../stretch.ts';
+
+export const evidenceSchema = z.object({
+  idle: stretchSchema,
+  moves: z.array(z.object({ lengthUs: z.number(), longer: z.boolean(), stretch: stretchSchema })),
+  /** Null where the part already has its degrees per microsecond measured. */
+  horn: z
+    .object({ shortDegrees: z.number(), longDegrees: z.number(), apartUs: z.number().positive() })
+    .nullable(),
+});
+export type Evidence = z.infer<typeof evidenceSchema>;

@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: MIT
+// The straight line through length and duration of all moves, and the stretches where the servo ran evenly.
+import { linearRegression } from 'simple-statistics';
+import { NotMeasurable } from '#core/measurements/tap-reading';
+import type { AnalysisInput } from '../check.ts';
+import { moveIn, moveSeries, plateauOf, type Move } from '../servo-moves.ts';
+import type { Stretch } from '../stretch.ts';
+import type { Evidence } from './evidence.ts';
+
+type Kept = Evidence['moves'][number];
+export interface FittedMoves {
+  readonly moves: readonly Kept[];
+  /** Moves there and back. */
+  readonly pairs: number;
+  /** Seconds a microsecond, its standard uncertainty from the scatter, and seconds at no length. */
+  readonly slope: number;
+  readonly uSlope: number;
+  readonly intercept: number;
+  readonly plateauA: number;
+  readonly plateaus: readonly Stretch[];
+}
+/** Moves at least this long tell the plateau: the inrush is a small part of them. */
+const longUs = 600;
+const fewestMoves = 12;
+/** Part of a long move that is even, from its start. */
+const evenPart = { from: 0.4, to: 0.95 };
+
+export function fittedMoves({ evidence, samples }: AnalysisInput<Evidence>, idleA: number): FittedMoves {
+  const all = evidence.moves.map((kept) => ({ kept, series: moveSeries(samples, kept.stretch) }));
+  const long = all.filter(({ kept }) => kept.lengthUs >= longUs);
+  if (long.length === 0) throw new NotMeasurable('The run ended before the long moves. Run again.');
+  const plateauA = plateauOf(
+    long.map(({ series }) => series),
+    idleA,
+  );
+  const found = all.map(({ kept, series }) => ({ kept, move: moveIn(series, idleA, plateauA) }));
+  const whole = found.filter((each): each is { kept: Kept; move: Move } => each.move !== null);
+  requireMoves(whole.length, all.length);
+  const plateaus = whole.filter(({ kept }) => kept.lengthUs >= longUs).map(({ move }) => evenStretch(move));
+  return { moves: evidence.moves, pairs: whole.length / 2, plateauA, plateaus, ...lineThrough(whole) };
+}
+function requireMoves(seen: number, made: number): void {
+  if (seen >= fewestMoves && seen >= 0.8 * made) return;
+  throw new NotMeasurable(
+    `Only ${seen} of ${made} moves were seen whole: the servo did not arrive in time, or was held. Free the horn, then run again.`,
+  );
+}
+const evenStretch = ({ startS, endS }: Move): Stretch => ({
+  fromS: startS + evenPart.from * (endS - startS),
+  toS: startS + evenPart.to * (endS - startS),
+});
+function lineThrough(whole: readonly { kept: Kept; move: Move }[]) {
+  const points = whole.map(({ kept, move }): [number, number] => [kept.lengthUs, move.endS - move.startS]);
+  const { m: slope, b: intercept } = linearRegression(points);
+  const middle = points.reduce((sum, [x]) => sum + x, 0) / points.length;
+  const spread = points.reduce((sum, [x]) => sum + (x - middle) ** 2, 0);
+  const scatter = points.reduce((sum, [x, y]) => sum + (y - intercept - slope * x) ** 2, 0);
+  // There and back meet the servo's own steps alike: a pair tells no more than one move of it.
+  return { slope, intercept, uSlope: Math.sqrt((2 * scatter) / (points.length - 2) / spread) };
+}
