@@ -25,6 +25,7 @@ import { PlantStream } from '#sim/replay/plant-stream';
 import { seededRandom } from '#sim/seeded-random';
 import { VirtualMeter } from '#sim/virtual-meter';
 import { MeteredPlant } from '#sim/wiring/metered-plant';
+import type { Plant } from '#sim/wiring/plant';
 import { drawRigErrors } from '#sim/wiring/rig-errors';
 
 const currents = ['packCurrentNarrow', 'packCurrentWide', 'railVoltage', 'railCurrent'] as const;
@@ -34,10 +35,14 @@ const loadS = 1.2;
 const label: LineLabel = { date: '2026-01-01', origin: 'meter' };
 
 /** The rig with what was adopted, rounded as its memory keeps it. */
-export function solvedCalibration(plain: RigDescription, seed: number): RigDescription {
+export function solvedCalibration(
+  plain: RigDescription,
+  seed: number,
+  car: Plant = drawCar(seed, {}).plant,
+): RigDescription {
   const bare = { ...plain, store: null };
   let rig: RigDescription = bare;
-  for (const draw of new SolvedPoints(bare, seed).lines()) {
+  for (const draw of new SolvedPoints(bare, seed, car).lines()) {
     const line = unlessRefused(draw);
     if (line && adoption(rig, tapOf(rig, line.tap), line).adopted) rig = withLine(rig, line);
   }
@@ -57,19 +62,19 @@ class SolvedPoints {
   private readonly plant: MeteredPlant;
   private readonly meter: VirtualMeter;
   private readonly stream: PlantStream;
-  private readonly neutralUs: number;
+  private readonly neutralS: number;
 
   constructor(
     private readonly rig: RigDescription,
     seed: number,
+    plant: Plant,
   ) {
-    const { plant, car } = drawCar(seed, {});
     const random = seededRandom(seed, 'rig');
     this.plant = new MeteredPlant(plant);
     this.meter = new VirtualMeter(this.plant, usualMeter, drawParameters(seed).line.limiterOhm, seed);
     const errors = drawRigErrors(random.stream('rig'));
     this.stream = new PlantStream(this.plant, rig, errors, random.stream('calibration noise'));
-    this.neutralUs = car.controller.throttle.neutralUs;
+    this.neutralS = drawParameters(seed).controller.neutralS;
   }
   /** In the order of the guided calibration. */
   lines(): Draw[] {
@@ -116,7 +121,7 @@ class SolvedPoints {
   private powerUp(): void {
     const { inputs } = this.plant;
     inputs.steeringPulseS = 1500e-6;
-    inputs.throttlePulseS = this.neutralUs * 1e-6;
+    inputs.throttlePulseS = this.neutralS;
     inputs.feed = 'limited';
     this.stream.run(0.5);
     inputs.feed = 'full';

@@ -85,16 +85,13 @@ export function outcomeOf(
     verdict: record.verdict,
     ending: record.ending.kind,
     reason: reasonOf(record) ?? '',
-    results: record.findings.map((finding) => ({
-      id: finding.id,
-      unit: finding.unit,
-      verdict: record.judged.find(({ id }) => id === finding.id)?.verdict ?? 'not measured',
-      value: finding.measured ? finding.value : null,
-      interval: finding.measured ? finding.interval : null,
-      truth: truth[finding.id] ?? null,
-      placed: placedAt(finding, truth[finding.id]),
-      largest: largestLine(finding),
-    })),
+    results: record.findings.map((finding) =>
+      cellResult(
+        finding,
+        truth[finding.id],
+        record.judged.find(({ id }) => id === finding.id)?.verdict ?? 'not measured',
+      ),
+    ),
     ...took,
   };
 }
@@ -105,6 +102,16 @@ function largestLine(finding: Finding): LargestLine | null {
   const { source, u } = finding.budget.reduce((most, line) => (line.u > most.u ? line : most));
   return { source, share: u ** 2 / variance };
 }
+export const cellResult = (finding: Finding, truth: number | undefined, verdict: string): CellResult => ({
+  id: finding.id,
+  unit: finding.unit,
+  verdict,
+  value: finding.measured ? finding.value : null,
+  interval: finding.measured ? finding.interval : null,
+  truth: truth ?? null,
+  placed: placedAt(finding, truth),
+  largest: largestLine(finding),
+});
 /** For one bound the rule "at most 2.5 % beyond" is the 95 % interval keeping clear of it; see verdicts/judge.ts. */
 function placedAt(finding: Finding, truth: number | undefined): Placed | null {
   if (!finding.measured || truth === undefined) return null;

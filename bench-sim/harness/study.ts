@@ -6,12 +6,10 @@ import { errorDocument, exitCode, exitOfError } from './exit-code.ts';
 import { parseStudyArguments, type StudyArguments } from './study-arguments.ts';
 import { cellsOf } from './study-cells.ts';
 import { runStudy } from './study-crew.ts';
-import { allMet, criteriaOf } from './study-criteria.ts';
-import { decisionCounts } from './study-decisions.ts';
+import { allMet } from './study-criteria.ts';
 import { readStudies, type PooledStudies } from './study-files.ts';
-import type { CellOutcome } from './study-run.ts';
-import { pooledCoverage, resultSummaries, verdictCounts } from './study-summary.ts';
-import { textOf, type RigsSummary, type StudySummary } from './study-text.ts';
+import { summaryOf } from './study-report.ts';
+import { textOf } from './study-text.ts';
 
 async function main(): Promise<number> {
   const wanted = parseStudyArguments(process.argv.slice(2));
@@ -32,34 +30,6 @@ async function run(wanted: StudyArguments): Promise<PooledStudies> {
   );
   return { dates: [date, date], solved: wanted.solved, outcomes };
 }
-function summaryOf({ dates, solved, outcomes }: PooledStudies): StudySummary {
-  const seeds = outcomes.map(({ seed }) => seed);
-  const [first, last] = [Math.min(...seeds), Math.max(...seeds)];
-  const kinds = [false, true].map((kind) => outcomes.filter(({ calibrated }) => calibrated === kind));
-  return {
-    date: [...new Set(dates)].join(' to '),
-    solved,
-    firstSeed: first,
-    seeds: last - first + 1,
-    rigs: kinds.filter((kind) => kind.length > 0).map(rigsSummary),
-    speed: speedOf(outcomes),
-  };
-}
-function rigsSummary(outcomes: readonly CellOutcome[]): RigsSummary {
-  const pooled = pooledCoverage(outcomes);
-  const decisions = decisionCounts(outcomes);
-  return {
-    calibrated: outcomes[0].calibrated,
-    pooled,
-    results: resultSummaries(outcomes),
-    decisions,
-    criteria: pooled.of === 0 ? [] : criteriaOf(pooled, decisions),
-    verdicts: verdictCounts(outcomes),
-  };
-}
-/** Rig seconds a second of one worker. */
-const speedOf = (outcomes: readonly CellOutcome[]): number =>
-  outcomes.reduce((sum, { rigS }) => sum + rigS, 0) / outcomes.reduce((sum, { wallS }) => sum + wallS, 0);
 
 try {
   process.exitCode = await main();

@@ -27,6 +27,7 @@ export class PlantStream {
   private readonly analog: BoardAnalog;
   private fast: readonly number[] = [];
   private scans = 0;
+  private readonly blocks: ScanBlock[] = [];
 
   constructor(
     readonly plant: Plant,
@@ -50,9 +51,19 @@ export class PlantStream {
   /** Streams so long in rig time, in whole blocks; the stretch that this made. */
   run(seconds: number): { readonly fromS: number; readonly toS: number } {
     const fromS = this.samples.latestS;
-    do this.samples.push(this.block());
+    do this.push(this.block());
     while (this.samples.latestS < fromS + seconds);
     return { fromS, toS: this.samples.latestS };
+  }
+  /** The same blocks as a rig with other calibrations would scale them. */
+  seenBy(rig: RigDescription): ScanColumns {
+    const samples = new ScanColumns(rig);
+    for (const block of this.blocks) samples.push(block);
+    return samples;
+  }
+  private push(block: ScanBlock): void {
+    this.blocks.push(block);
+    this.samples.push(block);
   }
   private block(): ScanBlock {
     const first = this.scans * conversionsPerScan;
