@@ -63,13 +63,19 @@ interface Dated {
   readonly verdict: VerdictWord;
   readonly result: ResultLine;
   readonly atMs: number;
+  readonly old: boolean;
 }
-function dated(runs: readonly RunSummary[]): Dated[] {
-  return runs.flatMap((run) =>
-    run.results
+/** Whether a repair or another limit has overtaken a verdict. */
+export type Overtaken = (run: RunSummary, result: ResultLine) => boolean;
+const never: Overtaken = () => false;
+function dated(runs: readonly RunSummary[], nowMs: number, overtaken: Overtaken): Dated[] {
+  return runs.flatMap((run) => {
+    const atMs = Date.parse(run.startedAt);
+    const old = (result: ResultLine) => isOld(atMs, nowMs) || overtaken(run, result);
+    return run.results
       .filter((result) => result.judged)
-      .map((result) => ({ verdict: result.verdict, result, atMs: Date.parse(run.startedAt) })),
-  );
+      .map((result) => ({ verdict: result.verdict, result, atMs, old: old(result) }));
+  });
 }
 /** The verdict that speaks for a place: the worst fresh one, else the worst of the old. */
 export function standing(
@@ -77,15 +83,16 @@ export function standing(
   runs: readonly RunSummary[],
   car: string,
   nowMs: number,
+  overtaken: Overtaken = never,
 ): PartStanding {
-  const all = place.part ? dated(newestRuns(runs, place.part, car)) : [];
-  const fresh = all.filter((item) => !isOld(item.atMs, nowMs));
+  const all = place.part ? dated(newestRuns(runs, place.part, car), nowMs, overtaken) : [];
+  const fresh = all.filter(({ old }) => !old);
   const chosen = worst(fresh) ?? worst(all);
   if (!chosen) {
     const detail = place.part === 'pack' || !place.part ? 'No check for it yet' : 'Not checked yet';
     return { verdict: 'not measured', old: false, age: 'never', detail };
   }
-  const old = isOld(chosen.atMs, nowMs);
+  const { old } = chosen;
   const age = ageWords(chosen.atMs, nowMs) + (old ? ', old' : '');
   return { verdict: chosen.verdict, old, age, detail: resultDetail(chosen.result) };
 }
@@ -116,9 +123,10 @@ export function tagViews(
   car: string,
   nowMs: number,
   running: string | null,
+  overtaken: Overtaken = never,
 ): TagView[] {
   return chainPlaces.map((place) =>
-    tagView(place, standing(place, runs, car, nowMs), running !== null && place.part === running),
+    tagView(place, standing(place, runs, car, nowMs, overtaken), running !== null && place.part === running),
   );
 }
 
