@@ -69,6 +69,9 @@ export interface RailParameters {
   dropOutOhm: number;
   efficiency: number;
   standbyA: number;
+  /** The regulator rings by itself: amplitude at the receiver (0: it does not) and frequency. */
+  ringV: number;
+  ringHz: number;
 }
 export interface MotorParameters {
   turns: number;
@@ -195,6 +198,24 @@ export interface RadioParameters {
   staleS: number;
   noiseSeed: number;
 }
+/** Wheels off; torque and inertia at the motor's shaft. */
+export interface DriveParameters {
+  pinionTeeth: number;
+  spurTeeth: number;
+  internalRatio: number;
+  tyreDiameterM: number;
+  inertiaKgM2: number;
+  frictionNm: number;
+  /** Run-out of the spur: amplitude, and the spur's angle past its paint dot where it drags most. */
+  runOutNm: number;
+  runOutRad: number;
+  /** A tight place on the spur. */
+  tightNm: number;
+  tightRad: number;
+  /** The pinion off its centre: amplitude, and the angle of the shaft past the dot's start. */
+  eccentricNm: number;
+  eccentricRad: number;
+}
 export interface SensorParameters {
   lagS: number;
   gain: number;
@@ -217,6 +238,7 @@ export interface CarParameters {
   joints: JointParameters[];
   probe: ProbeParameters;
   sensor: SensorParameters;
+  drive: DriveParameters;
   /** Ohms of the load bank's three resistors, and of the shunt in the rig's rail adapter. */
   bankOhm: [number, number, number];
   railShuntOhm: number;

@@ -17,7 +17,7 @@ function fundamental(values: readonly number[], intervalS: number): number {
   });
   return (2 * Math.hypot(real, imaginary)) / values.length;
 }
-function ripple(): PwmRipple {
+function ripple(changes: { esrOhm?: number; capacitanceF?: number } = {}): PwmRipple {
   const car = drawParameters(1);
   const line = {
     leadOhm: 0.01,
@@ -27,29 +27,36 @@ function ripple(): PwmRipple {
     capacitanceF: 2e-3,
     esrOhm: 0.012,
   };
-  Object.assign(car.line, line);
+  Object.assign(car.line, line, changes);
   car.pack.seriesOhm = 0.01;
   car.controller.pwmHz = hertz;
   return new PwmRipple(car, 0.5e-6);
 }
 
-it('has the size that ngspice finds at the pack side and at the controller', () => {
-  const reference = referenceOutput('pwm-ripple');
-  const seen = ripple();
-  seen.tick(0.5, 6);
-  const packA: number[] = [];
-  const controllerV: number[] = [];
-  for (let k = 0; k < 500; k++) {
-    seen.step();
-    packA.push(seen.packA);
-    controllerV.push(seen.controllerV);
-  }
-  const trueA = fundamental(reference.feed.slice(0, 500), 0.5e-6);
-  const trueV = fundamental(reference['v(a)'].slice(0, 500), 0.5e-6);
-  expect(trueA).toBeGreaterThan(0.5);
-  expect(fundamental(packA, 0.5e-6) / trueA).toBeCloseTo(1, 2);
-  expect(fundamental(controllerV, 0.5e-6) / trueV).toBeCloseTo(1, 2);
-});
+it.each([
+  ['pwm-ripple', {}, 'whole'],
+  // Edges of 0.1 us on the leads' inductance are too short for the kept steps: the current alone is held.
+  ['pwm-ripple-dried', { esrOhm: 0.36, capacitanceF: 1.8e-3 }, 'current'],
+] as const)(
+  'has the size that ngspice finds at the pack side and at the controller: %s',
+  (name, changes, held) => {
+    const reference = referenceOutput(name);
+    const seen = ripple(changes);
+    seen.tick(0.5, 6);
+    const packA: number[] = [];
+    const controllerV: number[] = [];
+    for (let k = 0; k < 500; k++) {
+      seen.step();
+      packA.push(seen.packA);
+      controllerV.push(seen.controllerV);
+    }
+    const trueA = fundamental(reference.feed.slice(0, 500), 0.5e-6);
+    const trueV = fundamental(reference['v(a)'].slice(0, 500), 0.5e-6);
+    expect(trueA).toBeGreaterThan(0.5);
+    expect(fundamental(packA, 0.5e-6) / trueA).toBeCloseTo(1, 2);
+    if (held === 'whole') expect(fundamental(controllerV, 0.5e-6) / trueV).toBeCloseTo(1, 2);
+  },
+);
 it('vanishes at full duty and at none', () => {
   const seen = ripple();
   for (const duty of [0, 1]) {

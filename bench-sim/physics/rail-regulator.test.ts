@@ -18,6 +18,8 @@ const plain: RailParameters = {
   dropOutOhm: 0.04,
   efficiency: 0.88,
   standbyA: 0.05,
+  ringV: 0,
+  ringHz: 1200,
 };
 function settled(parameters: RailParameters, busV = 8.2): RailRegulator {
   const rail = new RailRegulator(parameters, stepS);

@@ -80,5 +80,7 @@ export function drawRail(random: SeededRandom, settingV: number): RailParameters
     dropOutOhm: random.between(0.03, 0.06),
     efficiency: random.between(0.84, 0.92),
     standbyA: random.between(0.04, 0.09),
+    ringV: 0,
+    ringHz: 1200,
   };
 }

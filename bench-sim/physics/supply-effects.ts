@@ -47,6 +47,13 @@ export const supplyEffects: Effects = {
     pack.seriesOhm = upperOhm + lowerOhm + severity * (20e-3 - lowerOhm);
     pack.lowerShare = 1 - upperOhm / pack.seriesOhm;
   },
+  'ringing-rail': ({ rail }, severity) => {
+    rail.ringV = 0.25 * severity;
+  },
+  'dried-capacitor': ({ line }, severity) => {
+    line.esrOhm *= 1 + 29 * severity;
+    line.capacitanceF *= 1 - 0.1 * severity;
+  },
   'wrong-rail-setting': ({ rail }, severity) => {
     const otherV = rail.settingV < 6.7 ? 7.4 : 6;
     rail.settingV += severity * (otherV - rail.settingV);

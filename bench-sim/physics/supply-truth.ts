@@ -3,6 +3,7 @@
 // README.md beside this file.
 import type { Pack } from './pack.ts';
 import type { CarParameters } from './parameters.ts';
+import { shareOfPack } from './pwm-ripple.ts';
 import { railV, standbyA } from './steady-state.ts';
 
 interface Supply {
@@ -10,7 +11,7 @@ interface Supply {
   readonly pack: Pack;
 }
 export function supplyTruth(plant: Supply): Record<string, number> {
-  return { ...atRest(plant), ...atFirstPower(plant), ...ofRail(plant), ...ofSag(plant) };
+  return { ...atRest(plant), ...atFirstPower(plant), ...ofRail(plant), ...ofSag(plant), ...ofRipple(plant) };
 }
 /** Of a changed-over pack the rig's front shows the sign and nothing else. */
 function atRest({ car, pack }: Supply): Record<string, number> {
@@ -61,5 +62,16 @@ function ofSag({ car }: Supply): Record<string, number> {
     'lower-cell-resistance': cellsOhm * lowerShare,
     'upper-cell-resistance': packOhm - cellsOhm * lowerShare,
     'race-sag': raceA * packOhm,
+  };
+}
+/** One pole, as the rail tap declares it: ripple is told in that bandwidth. */
+const railBandHz = 3400;
+function ofRipple({ car }: Supply): Record<string, number> {
+  const { ringV, ringHz } = car.rail;
+  const amplitudeV = ringV / Math.hypot(1, ringHz / railBandHz);
+  return {
+    'rail-ripple-pp': 2 * amplitudeV,
+    'rail-ripple-rms': amplitudeV * Math.SQRT1_2,
+    'ripple-share': 100 * shareOfPack(car),
   };
 }

@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: MIT
 // From the plant's quantities to volts at the converter's pins: gain, zero, and one RC pole a tap, stepped with
-// the plant by the exact exponential. Between two marks of the plant it interpolates in a straight line.
+// the plant by the exact exponential. Between two steps of the plant it interpolates in a straight line.
 import type { PlantOutputs } from './plant.ts';
 import { type RigErrors, type TapName, tapNames } from './rig-errors.ts';
 
 /** One filter an input of the converter or multiplexer; the wide probe is the same input with another jumper. */
 const COUNT = tapNames.length - 1;
 const JOINT_PROBE = tapNames.indexOf('jointProbe');
+/** Steps of the plant from mark to mark that are kept one by one. */
+const stepsKept = 4;
 export const tapIndex = (name: TapName): number => tapNames.indexOf(name);
 
 export class TapFilters {
@@ -16,7 +18,9 @@ export class TapFilters {
   private readonly pull = new Float64Array(COUNT);
   private readonly input = new Float64Array(COUNT);
   private readonly value = new Float64Array(COUNT);
-  private readonly marked = new Float64Array(COUNT);
+  /** Values at the mark and after each step since, in rows. */
+  private readonly passed = new Float64Array(COUNT * (stepsKept + 1));
+  private steps = 0;
   private stepS = 0;
   private started = false;
   private probeWide = false;
@@ -35,7 +39,8 @@ export class TapFilters {
 
   /** Remembers the present values; `at` interpolates from here to the latest. */
   mark(): void {
-    this.marked.set(this.value);
+    this.steps = 0;
+    this.passed.set(this.value);
   }
 
   step(outputs: PlantOutputs, dtS: number): void {
@@ -45,11 +50,17 @@ export class TapFilters {
     const { input, value, pull } = this;
     if (!this.started) this.start();
     for (let i = 0; i < COUNT; i++) value[i] += (input[i] - value[i]) * pull[i];
+    if (this.steps < stepsKept) this.steps++;
+    this.passed.set(value, COUNT * this.steps);
   }
 
   /** Volts of tap `index` at a fraction 0..1 from the mark to the latest step. */
   at(index: number, fraction: number): number {
-    return this.marked[index] + (this.value[index] - this.marked[index]) * fraction;
+    const { passed, steps } = this;
+    const along = fraction * steps;
+    const step = along < steps ? Math.floor(along) : Math.max(0, steps - 1);
+    const from = passed[COUNT * step + index];
+    return steps === 0 ? from : from + (passed[COUNT * (step + 1) + index] - from) * (along - step);
   }
 
   private setJumper(wide: boolean): void {
@@ -80,6 +91,6 @@ export class TapFilters {
   private start(): void {
     this.started = true;
     this.value.set(this.input);
-    this.marked.set(this.input);
+    this.passed.set(this.input);
   }
 }

@@ -26,6 +26,8 @@ function railOf(name: keyof typeof rails): number[] {
       dropOutOhm: 0.04,
       efficiency: 0.88,
       standbyA: 0.05,
+      ringV: 0,
+      ringHz: 1200,
       ...rails[name],
     },
     stepS,

@@ -34,16 +34,21 @@ export const stretchOf = ({ startS, intervalS, codes, tap }: KeptBurst) => ({
   toS: startS + intervalS * codes.length,
   taps: [tap],
 });
-/** A burst in its tap's unit; refused when a part of it was lost or its action never fired. */
-export function wholeWave({ rig, samples }: Measuring, burst: KeptBurst): Float64Array {
-  const scaling = tapScaling(rig, burst.tap);
-  if (!scaling) throw new NotMeasurable(`This rig has no tap "${burst.tap}".`);
-  if (burst.codes.includes(null))
-    throw new NotMeasurable('A part of a burst was lost. Check the cable, then run again.');
+/** A burst with an action in its tap's unit; refused when a part of it was lost or its action never fired. */
+export function wholeWave(input: Measuring, burst: KeptBurst): Float64Array {
+  const wave = wholeRecord(input, burst);
   if (burst.actionSample === null)
     throw new NotMeasurable(
       'The rig never told that the marked step was fired. Check the cable, then run again.',
     );
+  return wave;
+}
+/** A burst without an action in its tap's unit. */
+export function wholeRecord({ rig, samples }: Measuring, burst: KeptBurst): Float64Array {
+  const scaling = tapScaling(rig, burst.tap);
+  if (!scaling) throw new NotMeasurable(`This rig has no tap "${burst.tap}".`);
+  if (burst.codes.includes(null))
+    throw new NotMeasurable('A part of a burst was lost. Check the cable, then run again.');
   const { volts } = samples.supply(0, samples.latestS);
   return Float64Array.from(burst.codes, (code) => scaled(scaling, code ?? Number.NaN, volts));
 }

@@ -52,7 +52,7 @@ function analysed(pack: Pack, kept: Partial<Evidence> = {}, plugged = true, lost
 }
 const find = (findings: readonly Finding[], id: string) => findings.find((one) => one.id === id) as Measured;
 const reason = (findings: readonly Finding[], id: string): string => {
-  const finding: Finding = find(findings, id);
+  const finding = findings.find((one) => one.id === id)!;
   return finding.measured ? 'measured' : finding.reason;
 };
 const verdictOf = (findings: readonly Finding[], id: string) =>

@@ -154,4 +154,23 @@ export const supplyRows = [
     condition: 'after a second of load, until a baseline is there; plug and leads to the rig are in it',
     mark: fromMemory,
   },
+  {
+    result: 'rail-ripple/rail-ripple-pp',
+    partClass: 'any controller',
+    typical: [0.03, 0.1],
+    unit: 'V',
+    max: 0.25,
+    condition: 'peak to peak at the receiver, below 3.4 kHz',
+    mark: fromMemory,
+  },
+  {
+    result: 'pack-ripple/ripple-share',
+    partClass: 'any controller with its capacitor',
+    typical: [10, 60],
+    unit: '%',
+    max: 75,
+    condition:
+      "of the controller's own ripple current, until a baseline is there; without any capacitor it is near 100 %",
+    mark: 'computed, from figures with no source',
+  },
 ];

@@ -132,6 +132,8 @@ export const controllerSchema = z.object({
       ({ lowUs, neutralUs, highUs }) => lowUs < neutralUs && neutralUs < highUs,
       'the widths must rise from low over neutral to high',
     ),
+  /** Switching frequency of its bridge, as its manual or its setting says. */
+  pwmHz: positive('switching frequency', 100_000, 'Hz').optional(),
   /** All capacitors at its posts together. */
   capacitorF: z
     .number({ error: 'capacitor: a number in F is needed; 1 mF is 0.001 F' })

@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: MIT
+// pack-ripple: does the capacitor at the controller's posts still keep the ripple away from the pack?
+import type { Check } from '../check.ts';
+import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
+import { analyse, results } from './analysis.ts';
+import { evidenceSchema, type Evidence } from './evidence.ts';
+import { limits } from './limits.ts';
+import { procedure } from './procedure.ts';
+
+export const packRipple: Check<Evidence> = {
+  id: 'pack-ripple',
+  title: 'Capacitor: ripple in the pack lead',
+  part: 'controller',
+  why: 'A dried capacitor still charges like a sound one, but leaves the controller alone with its own ripple.',
+  needs: {
+    taps: ['packCurrentWide', 'packCurrentNarrow', 'controllerVoltage', 'railVoltage'],
+    outputs: ['feed', 'throttle'],
+  },
+  wiring: [
+    { words: 'Motor clamped in a stand, pinion off, sensor cable through the pass-through.' },
+    { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
+    { words: 'Throttle lead through the rig, Y-lead at the receiver.', tap: 'railVoltage' },
+  ],
+  cautions: [
+    'The motor is clamped in a stand with its pinion off; eyes are protected, sleeves and hair away.',
+    packCaution,
+    polarityCaution,
+    manualCaution,
+  ],
+  durationS: 25,
+  moves: 'The motor spins up to half throttle.',
+  place: 'controller',
+  results,
+  evidenceSchema,
+  procedure,
+  analyse,
+  limits,
+};

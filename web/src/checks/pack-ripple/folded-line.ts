@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: MIT
+// The line of the controller's switching in the pack current. It is far above half the sampling rate and above the
+// tap's filter, so it is seen folded, |f - n fs|, and small; where it must lie and how much smaller it is follows from
+// its frequency, which the person knows. Pure.
+import { uncertain, type Quantity } from '#core/measurements/quantity';
+import { amplitudeAbout, spectrumOf, strongestIn } from '#core/measurements/spectrum';
+import { gainLines, type Line, rectangular, typeA, typeB } from '#core/measurements/tap-errors';
+import { NotMeasurable, tapOf } from '#core/measurements/tap-reading';
+import { wholeRecord, type KeptBurst } from '../burst-wave.ts';
+import type { AnalysisInput } from '../check.ts';
+import type { Evidence } from './evidence.ts';
+
+type Input = AnalysisInput<Evidence>;
+/** How far a controller's frequency and the rig's clock may be off together; from memory and the rig description. */
+const frequencyShare = 0.01;
+/** Slow changes of the current lie below. */
+const fromHz = 15;
+/** Lines to either side that a sine's power spreads over. */
+const reach = 8;
+/** In medians of the noise, over some thousand lines (Rayleigh, computed). */
+const standsOut = 4.8;
+/** Tolerance of a tap's corner; from memory. */
+const cornerShare = 0.1;
+
+export interface FoldedLine {
+  /** Amplitude in the pack lead, A. */
+  readonly amplitude: Quantity;
+  /** Where it was seen; null: it does not stand out of the noise, and half of what could hide there is told. */
+  readonly seenHz: number | null;
+}
+export function foldedLine(input: Input, burst: KeptBurst, pwmHz: number): FoldedLine {
+  const tap = tapOf(input.rig, burst.tap);
+  const spectrum = spectrumOf(wholeRecord(input, burst), burst.intervalS);
+  const [low, high] = foldedBand(pwmHz, 1 / burst.intervalS);
+  const strongest = strongestIn(spectrum, low, high);
+  if (!strongest)
+    throw new NotMeasurable(
+      'The switching frequency falls on a multiple of the sampling rate, where its ripple looks like a constant current. Set another frequency in the controller, or enter the one it has.',
+    );
+  const floor = standsOut * spectrum.noise;
+  const loss = Math.hypot(1, pwmHz / tap.cornerHz);
+  if (strongest.amplitude < floor) return { amplitude: hidden(floor * loss), seenHz: null };
+  const atTap = amplitudeAbout(spectrum, strongest.hertz, reach);
+  const lines: Line[] = [
+    ...gainLines(input.rig, tap, atTap * loss, true),
+    [typeA('line', 'noise within the line', spectrum.amplitude.length), spectrum.noise * loss],
+    [cornerSource, rectangular(cornerShare * atTap * loss)],
+  ];
+  return { amplitude: uncertain(atTap * loss, lines), seenHz: strongest.hertz };
+}
+const cornerSource = typeB('corner', "corner of the tap's filter", 'rule of thumb, from memory');
+const hidden = (most: number): Quantity =>
+  uncertain(most / 2, [[typeB('hidden', 'a line that the noise hides', 'computed'), rectangular(most / 2)]]);
+
+/** Where |f - n fs| may lie for all frequencies within the tolerance, above the slow changes. */
+export function foldedBand(hertz: number, samplingHz: number): [number, number] {
+  const away = Math.abs(hertz - Math.round(hertz / samplingHz) * samplingHz);
+  const slack = frequencyShare * hertz;
+  return [Math.max(fromHz, away - slack), Math.min(samplingHz / 2, away + slack)];
+}

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: MIT
+// Neutral, the proven first spin, then half throttle, where the controller's pulses draw most ripple, and every
+// conversion of the pack current for 0.85 s: a drive lasts a second at most without being told again, and nothing is
+// told while a burst runs. With the throttle open the rig lets no other tap be watched so closely.
+import type { Bench, BurstPlan, ScanPlan } from '../check.ts';
+import { keptBurst } from '../burst-wave.ts';
+import { mayOpen, provenSpin } from '../proven-spin.ts';
+import { keepStretch } from '../stretch.ts';
+import type { Evidence } from './evidence.ts';
+
+const plan: ScanPlan = {
+  fast: ['controllerVoltage', 'packCurrentNarrow', 'railVoltage', 'packCurrentWide'],
+  slow: 'multiplexer',
+};
+export const opening = 0.5;
+/** Lines 1.2 Hz apart: the noise of a line is near a hundredth of a step. */
+const samples = 8192;
+const driveS = 1;
+const stepsOfAll = 3;
+
+export async function procedure(bench: Bench): Promise<Evidence> {
+  await bench.powerUp(plan);
+  tell(bench, 1, 'What the controller draws at neutral.', 12);
+  const idle = await keepStretch(bench, 0.1, 1);
+  tell(bench, 2, 'A little throttle, then the pulses stop on purpose.', 10);
+  const proven = await provenSpin(bench);
+  if (!mayOpen(proven)) return { ...proven, idle, half: null, burst: null };
+  tell(bench, 3, 'Half throttle, the pack current sample by sample.', 5);
+  await bench.wait(0.4);
+  await bench.throttle(opening, 0.5);
+  const half = await keepStretch(bench, 1.2, 0.5);
+  const burst = await bench.burst({ tap: 'packCurrentWide', samples, action: same(bench), atSample: 0 });
+  await bench.throttle(0, 0.5);
+  return { ...proven, idle, half, burst: keptBurst(burst) };
+}
+/** The same opening once more, so that it outlasts the burst. */
+function same({ car }: Bench): BurstPlan['action'] {
+  const { neutralUs, highUs } = car.controller.throttle;
+  const widthUs = neutralUs + opening * (highUs - neutralUs);
+  return { kind: 'throttle', widthUs, ms: 1000 * driveS };
+}
+function tell(bench: Bench, step: number, words: string, leftS: number): void {
+  bench.progress({ step, of: stepsOfAll, words, leftS });
+}

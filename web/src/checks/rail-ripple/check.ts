@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: MIT
+// rail-ripple: does the receiver rail stand still, or does its regulator ring?
+import type { Check } from '../check.ts';
+import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
+import { analyse, results } from './analysis.ts';
+import { evidenceSchema, type Evidence } from './evidence.ts';
+import { limits } from './limits.ts';
+import { procedure } from './procedure.ts';
+
+export const railRipple: Check<Evidence> = {
+  id: 'rail-ripple',
+  title: 'Receiver rail: ripple',
+  part: 'controller',
+  why: 'A regulator that rings makes a servo buzz and a receiver drop out, though a meter shows the right voltage.',
+  needs: {
+    taps: ['railVoltage', 'railCurrent', 'controllerVoltage', 'packCurrentWide'],
+    outputs: ['feed', 'load'],
+  },
+  wiring: [
+    { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
+    { words: 'Rail adapter with the load bank into a free receiver slot.', tap: 'railVoltage' },
+  ],
+  cautions: ['The load resistors get hot and stand free.', packCaution, polarityCaution, manualCaution],
+  durationS: 12,
+  moves: 'Nothing moves; the load bank gets warm.',
+  place: 'rail',
+  results,
+  evidenceSchema,
+  procedure,
+  analyse,
+  limits,
+};
