@@ -17,6 +17,8 @@ export interface Signals {
   readonly feedOnS: number;
   readonly endS: number;
   readonly fast: readonly [string, string, string, string];
+  /** Commanded width of the steering; 1500 without. */
+  readonly steeringUs?: (timeS: number) => number;
   /** Blocks that the link loses. */
   readonly lost?: (timeS: number) => boolean;
 }
@@ -76,7 +78,7 @@ export function syntheticRun(signals: Signals, rig: RigDescription = testRig()):
       state: 1,
       trip: 0,
       outputs: timeS >= signals.feedOnS ? feedFull : 0,
-      steering: 3000,
+      steering: Math.round(2 * (signals.steeringUs?.(timeS) ?? 1500)),
       throttle: 3000,
       edgesB: 0,
       edgesC: 0,

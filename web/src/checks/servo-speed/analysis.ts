@@ -104,7 +104,7 @@ function plugVoltage(input: Input, { plateaus, plateauA }: FittedMoves): Quantit
   );
 }
 function notesOf(input: Input, { intercept }: FittedMoves): string[] {
-  const ms = (1e3 * intercept).toFixed(0);
+  const ms = (1e3 * Math.abs(intercept)).toFixed(0);
   const frame = 'pulses every 20 ms';
   return [
     `At ${frame}, on the rail as it was. Acceleration and arrival make each move ${ms} ms ${intercept < 0 ? 'shorter' : 'longer'} than its length at full speed: the drive is taken back before the horn arrives.`,

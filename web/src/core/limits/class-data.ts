@@ -236,14 +236,6 @@ export const classRows: readonly ClassRow[] = z.array(classRowSchema).parse([
     mark: fromMemory,
   },
   {
-    result: 'throttle-range/brake-effect',
-    partClass: 'any controller',
-    unit: '%',
-    min: 5,
-    condition: 'full brake takes more speed than coasting does',
-    mark: fromMemory,
-  },
-  {
     result: 'rail-sag/source-resistance',
     partClass: 'any controller',
     typical: [0.02, 0.06],
@@ -282,11 +274,23 @@ export const allowances = {
   'motor-no-load/kv': { above: 0.03, below: 0.03 },
   'servo-stall/stall-current': { above: 0.15, below: 0.15 },
   'winding-balance/winding-mean': { above: 0.08, below: 0.08 },
+  'servo-idle/centre-current': { above: 1, watchAbove: 0.5 },
+  'servo-no-load/moving-current': { above: 0.5, watchAbove: 0.25 },
+  'servo-no-load/sweep-current': { above: 0.5, watchAbove: 0.25 },
+  'servo-speed/time-per-60': { above: 0.15 },
+  'servo-speed/time-per-60-rated': { above: 0.15 },
+  'servo-speed/time-per-600-us': { above: 0.15 },
   /** No usual share is known here: the part's own scatter alone, on the side that is worse. */
   'rail-sag/source-resistance': { above: 0 },
   'rail-sag/steady-drop': { above: 0 },
   'rail-sag/deepest-dip': { below: 0 },
   'rail-sag/recovery': { above: 0 },
+  'servo-centre/horn-offset': { above: 0 },
+  'servo-idle/hunting-current': { above: 0 },
+  'servo-idle/hunting-pulses': { above: 0 },
+  'servo-idle/dead-band': { above: 0 },
+  'servo-no-load/direction-asymmetry': { above: 0 },
+  'servo-no-load/tight-spot': { above: 0 },
 } as const satisfies Readonly<
   Record<string, { readonly above?: number; readonly watchAbove?: number; readonly below?: number }>
 >;

@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: MIT
+// The checks of a servo out of the car: on the emulated firmware, with the figures that its person reads; and on the
+// plant's servo alone, a hundred times as fast, for each fault and what is no fault.
+import { describe, expect, it } from 'vitest';
+import type { Check } from '#checks/check';
+import { servoCentre } from '#checks/servo-centre/check';
+import { servoIdle } from '#checks/servo-idle/check';
+import { servoNoLoad } from '#checks/servo-no-load/check';
+import { servoSpeed } from '#checks/servo-speed/check';
+import { servoStall } from '#checks/servo-stall/check';
+import { runCheck } from '#session/check-runner';
+import type { FaultName } from '#sim/faults/faults';
+import { openVirtual } from '../../bench-sim/harness/bench-place.ts';
+import { outside, runOnServo } from '../support/servo-bench.ts';
+
+const label = { id: 'r', startedAt: '2031-05-04T10:00:00.000Z', tool: 'test' };
+async function emulated<E>(check: Check<E>, seed: number) {
+  const { session, car, hands, virtual } = await openVirtual(seed);
+  const { record } = await runCheck(session, check as Check, { car, label, ask: hands });
+  await session.close();
+  return { verdict: record.verdict, findings: record.findings, verdicts: {}, truth: virtual.truth() };
+}
+describe('on the emulated firmware a healthy servo passes with the truth inside', () => {
+  it.each([
+    ['servo-centre', servoCentre, 2],
+    ['servo-no-load', servoNoLoad, 2],
+  ] as const)('%s', async (_, check, seed) => {
+    const run = await emulated(check as unknown as Check, seed);
+    expect(run.verdict).toBe('pass');
+    expect(outside(run)).toEqual([]);
+    for (const { id } of check.results) expect(run.truth).toHaveProperty(id);
+  });
+});
+describe('on the servo alone a healthy one passes with the truth inside', () => {
+  it.each([
+    ['servo-centre', servoCentre, 4],
+    ['servo-idle', servoIdle, 4],
+    ['servo-no-load', servoNoLoad, 5],
+    ['servo-speed', servoSpeed, 3],
+    ['servo-speed', servoSpeed, 6],
+    ['servo-stall', servoStall, 2],
+  ] as const)('%s, car %#', async (_, check, seed) => {
+    const run = await runOnServo(check as unknown as Check, seed);
+    expect(new Set(Object.values(run.verdicts))).toEqual(new Set(['pass']));
+    expect(outside(run)).toEqual([]);
+  });
+  it('knows the time for 60 degrees within 3 ms', async () => {
+    const { findings, truth } = await runOnServo(servoSpeed, 2);
+    const [time] = findings;
+    if (!time.measured) throw new Error(time.reason);
+    expect(Math.abs(time.value - truth['time-per-60'])).toBeLessThan(0.003);
+  });
+});
+describe('a fault fails where it must', () => {
+  it.each<[FaultName, Check, string]>([
+    ['horn-tooth-off', servoCentre as Check, 'horn-offset'],
+    ['hunting-servo', servoIdle as Check, 'hunting-current'],
+    ['wide-dead-band', servoIdle as Check, 'dead-band'],
+    ['stiff-gear-train', servoNoLoad as Check, 'moving-current'],
+    ['tight-spot', servoNoLoad as Check, 'tight-spot'],
+    ['stiff-gear-train', servoSpeed as Check, 'time-per-60-rated'],
+    ['failing-servo-motor', servoStall as Check, 'stall-current'],
+  ])('%s in %o', async (fault, check, result) => {
+    const { verdicts } = await runOnServo(check, 3, { [fault]: 1 });
+    expect(verdicts[result]).toBe('fail');
+  });
+  it('a tight spot is found where it is', async () => {
+    const { findings, bench } = await runOnServo(servoNoLoad, 3, { 'tight-spot': 1 });
+    const spot = findings.find(({ id }) => id === 'tight-spot');
+    const foundUs = Number(/pulse of (\d+) us/.exec(spot?.measured ? spot.notes[0] : '')?.[1]);
+    const { centreS, radPerS, tightAtRad } = bench.plant.car.servo;
+    expect(Math.abs(foundUs - (centreS + tightAtRad / radPerS) * 1e6)).toBeLessThan(45);
+  });
+});
+describe('what is no fault of a servo is called none', () => {
+  it.each<[FaultName, RegExp]>([
+    ['soft-start-servo', /Soft start: .* which is no fault/],
+    ['current-limited-servo', /electronics limit its current, which is no fault/],
+  ])('%s', async (kind, words) => {
+    const run = await runOnServo(servoStall, 3, { [kind]: 1 });
+    const [stall] = run.findings;
+    expect(run.verdicts['stall-current']).toBe('pass');
+    expect(outside(run)).toEqual([]);
+    expect(stall.measured && stall.notes.join(' ')).toMatch(words);
+  });
+});
