@@ -44,6 +44,16 @@ export const controlFaults = [
     room: 'plant',
   },
   {
+    name: 'unlearnt-throttle-range',
+    title: 'Range not learnt',
+    words: 'The speed controller was never taught the range of this radio and waits for longer pulses.',
+    severity: '1: its range is 35 % longer than what it gets',
+    check: 'throttle-range',
+    verdict: 'fail',
+    result: 'throttle-full-at',
+    room: 'plant',
+  },
+  {
     name: 'no-fail-safe',
     title: 'No fail-safe',
     words:

@@ -5,7 +5,6 @@ import type { SeededRandom } from '../seeded-random.ts';
 import type { RadioParameters, SpeedControllerParameters } from './parameters.ts';
 
 export function drawRadio(random: SeededRandom, controller: SpeedControllerParameters): RadioParameters {
-  const near = (widthS: number) => widthS + random.between(-2e-6, 2e-6);
   const centreS = 1.5e-3 + random.between(-10e-6, 10e-6);
   const travel = () => random.between(350e-6, 450e-6);
   const leftIsShort = random.unit() < 0.5;
@@ -14,7 +13,7 @@ export function drawRadio(random: SeededRandom, controller: SpeedControllerParam
     frameS: random.between(11e-3, 22e-3),
     jitterS: random.between(0.8e-6, 2e-6),
     steeringS: leftIsShort ? [ends[0], centreS, ends[1]] : [ends[1], centreS, ends[0]],
-    throttleS: [near(controller.lowS), near(controller.neutralS), near(controller.highS)],
+    throttleS: [controller.lowS, controller.neutralS, controller.highS],
     crossed: false,
     startS: random.between(0.15, 0.4),
     failSafeS: random.between(0.25, 0.55),

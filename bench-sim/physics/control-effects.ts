@@ -24,6 +24,11 @@ export const controlEffects: Effects = {
     motor.windingOhm *= mean;
     motor.phaseShare = raised.map((share) => share / mean) as [number, number, number];
   },
+  'unlearnt-throttle-range': ({ controller }, severity) => {
+    const { neutralS, highS, lowS } = controller;
+    controller.highS = neutralS + (highS - neutralS) * (1 + 0.35 * severity);
+    controller.lowS = neutralS - (neutralS - lowS) * (1 + 0.35 * severity);
+  },
   'no-fail-safe': ({ radio }, severity) => {
     radio.failSafeS += 4 * severity;
     radio.staleS = 0.4 * severity;

@@ -19,6 +19,7 @@ export function controlTruth({ car, radio }: Reached): Record<string, number> {
     ...failSafeTruth(car, radio.heldTrigger),
     ...jointTruth(car),
     ...windingTruth(car.motor),
+    ...rangeTruth(car),
   };
 }
 function radioTruth({ radio }: CarParameters): Record<string, number> {
@@ -71,5 +72,26 @@ function windingTruth(motor: MotorParameters): Record<string, number> {
     'winding-ca': ca,
     'winding-mean': (ab + bc + ca) / 3,
     'winding-spread': (300 * spread) / (ab + bc + ca),
+  };
+}
+/** Usual bus voltage of a motor without load, for the little duty that breaks its friction. */
+const busV = 8.1;
+/** How much of the last part of the travel counts for its growth. */
+const lastShare = 0.03;
+
+/** Per cent of the travel that the radio gives, from neutral to full throttle. */
+function rangeTruth({ controller, motor, radio }: CarParameters): Record<string, number> {
+  const { neutralS, highS, deadBand, fullAt, driverOhm } = controller;
+  const [, given, full] = radio.throttleS;
+  const share = (duty: number) => {
+    const widthS = neutralS + (highS - neutralS) * (deadBand + duty * (fullAt - deadBand));
+    return (widthS - given) / (full - given);
+  };
+  const breaksAway = ((motor.coulombNm / motor.fluxVs) * (motor.windingOhm + driverOhm)) / busV;
+  const grows = (share(1) - (1 - lastShare)) / lastShare;
+  return {
+    'throttle-start': 100 * share(breaksAway),
+    'throttle-full-at': 100 * share(1),
+    'throttle-end-growth': 100 * Math.min(1, Math.max(0, grows)),
   };
 }

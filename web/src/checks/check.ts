@@ -79,7 +79,8 @@ export interface Bench {
   frame(periodS: number, digital: boolean): Promise<void>;
   /** Steering limits of this session, beyond the usual 1100 to 1900 us. */
   steeringRange(lowUs: number, highUs: number): Promise<void>;
-  /** 0 neutral to 1 full, through the learnt widths; renewed by the session until the next call. */
+  /** -1 full brake over 0 neutral to 1 full, through the learnt widths; renewed by the session until the next call. The
+   *  brake only once the motor is proven to turn. */
   throttle(fraction: number, rampS: number): Promise<void>;
   /** Pulse width at the steering output; renewed until the next call. */
   steer(widthUs: number, rampS: number): Promise<void>;

@@ -130,8 +130,8 @@ export class RunBench implements Bench {
     return driveLimits(this, 0, { low: lowUs, rest: steeringUs.rest, high: highUs });
   }
   async throttle(fraction: number, rampS: number): Promise<void> {
-    if (!(fraction >= 0 && fraction <= 1))
-      throw new RangeError(`a throttle of ${fraction} is not within 0 to 1`);
+    if (!(fraction >= -1 && fraction <= 1))
+      throw new RangeError(`a throttle of ${fraction} is not within -1 to 1`);
     if (fraction > 0 && !this.turning) {
       this.turning = await creepTo(fraction, {
         drive: (at) => this.throttleNow(at, 0),
@@ -237,10 +237,10 @@ export class RunBench implements Bench {
     if (session.feedBarred && !options.provesFeed) throw new RunStopped('failed', session.feedBarred);
   }
   private throttleNow(fraction: number, rampS: number): Promise<void> {
-    const { neutralUs, highUs } = this.car.controller.throttle;
-    const widthUs = neutralUs + fraction * (highUs - neutralUs);
+    const { lowUs, neutralUs, highUs } = this.car.controller.throttle;
+    const widthUs = neutralUs + fraction * (fraction < 0 ? neutralUs - lowUs : highUs - neutralUs);
     // At rest nothing needs renewing, and the rig allows there what it refuses while a drive runs.
-    return this.waits.guard(() => this.session.drives.drive('throttle', widthUs, rampS, fraction > 0));
+    return this.waits.guard(() => this.session.drives.drive('throttle', widthUs, rampS, fraction !== 0));
   }
   private block(block: AnswerTo<'scanBlock'>): void {
     const before = this.samples.raw.length === 0 ? block.edgesA : this.lastEdgesA;

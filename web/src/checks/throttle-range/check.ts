@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+// throttle-range: does the speed controller know the range it gets? With a bare motor in a stand.
+import type { Check } from '../check.ts';
+import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
+import { analyse, results } from './analysis.ts';
+import { evidenceSchema, type Evidence } from './evidence.ts';
+import { limits } from './limits.ts';
+import { procedure } from './procedure.ts';
+
+export const throttleRange: Check<Evidence> = {
+  id: 'throttle-range',
+  title: 'Controller: throttle range',
+  part: 'controller',
+  why: 'A controller that was not taught the range of its radio never gives full throttle, or wastes the end of the trigger.',
+  needs: {
+    taps: ['controllerVoltage', 'packCurrentNarrow', 'packCurrentWide', 'railVoltage', 'thermistorMotor'],
+    outputs: ['throttle'],
+  },
+  wiring: [
+    {
+      words:
+        'Clamp the bare motor in a stand, pinion off; throttle curve linear, zero timing, drag brake zero on the controller.',
+    },
+    { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
+    { words: 'Sensor cable through the sensor adapter.', tap: 'thermistorMotor' },
+    {
+      words: 'Throttle lead of the controller into the throttle socket, rail adapter at the receiver slot.',
+      tap: 'railVoltage',
+    },
+    {
+      words:
+        'The throttle widths on the controller are those that "Radio: ranges at the receiver" has found for this radio.',
+    },
+  ],
+  cautions: [
+    'The motor is clamped in a stand, pinion off, nothing can touch the rotor; eyes are protected, sleeves and hair away.',
+    packCaution,
+    polarityCaution,
+    manualCaution,
+  ],
+  durationS: 32,
+  results,
+  evidenceSchema,
+  procedure,
+  analyse,
+  limits,
+};
