@@ -45,4 +45,10 @@ export const motorEffects: Effects = {
   'open-thermistor': ({ sensor }, severity) => {
     sensor.open = severity > 0.5;
   },
+  'tight-mesh': ({ motor, drive }, severity) => {
+    drive.tightNm = 0.6 * severity * (motor.coulombNm + drive.frictionNm);
+  },
+  'eccentric-pinion': ({ motor, drive }, severity) => {
+    drive.eccentricNm += 0.3 * severity * (motor.coulombNm + drive.frictionNm);
+  },
 };

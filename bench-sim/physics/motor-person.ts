@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What a person does at the motor: turns the rotor by hand, moves the sensor cable.
+// What a person does at the motor and its drive train: turns the rotor by hand, moves the sensor cable, meshes the
+// gears with the paint dot at the top, turns the spur on.
 import type { Hand } from './bench-person.ts';
 
 /** "Turn the rotor by hand the other way", "Take your hands off the rotor". */
@@ -9,6 +10,16 @@ export const motorHand: Hand = ({ hand, cable }, words) => {
   cable.moved = /\bmove the sensor cable\b/.test(said);
   if (/\bhands off\b/.test(said)) hand.turn(0);
   else if (/\bthe other way\b/.test(said)) hand.turn(-1);
+  else if (/\bturn\b/.test(said)) hand.turn(1);
+  return undefined;
+};
+
+/** "Turn the spur until its paint dot stands at the top", "Turn the spur on by hand", "Hands off the spur". */
+export const meshHand: Hand = ({ hand, train }, words) => {
+  const said = words.toLowerCase();
+  if (!/\bspur\b/.test(said)) return undefined;
+  if (/\bpaint dot\b/.test(said)) train.dotUp();
+  else if (/\bhands off\b/.test(said)) hand.turn(0);
   else if (/\bturn\b/.test(said)) hand.turn(1);
   return undefined;
 };

@@ -2,6 +2,7 @@
 // True values of the motor's results beyond the no-load ones: what the sensor cable carries. What faults make happen by
 // chance (drop-outs, extra pulses) has a truth only where there are none.
 import type { CarParameters, MotorParameters } from './parameters.ts';
+import { spurDrags } from './drive-train.ts';
 import { noLoad } from './steady-state.ts';
 
 const radSPerRpm = (2 * Math.PI) / 60;
@@ -11,7 +12,7 @@ interface Reached {
   readonly warmth: { readonly thermistorC: readonly (number | null)[] };
 }
 export function motorTruth({ car, warmth }: Reached): Record<string, number> {
-  return { ...sensorLines(car), ...thermistorLine(car, warmth.thermistorC), ...runDown(car) };
+  return { ...sensorLines(car), ...thermistorLine(car, warmth.thermistorC), ...runDown(car), ...mesh(car) };
 }
 function sensorLines({ motor }: CarParameters): Record<string, number> {
   const allAlive = !motor.deadHallLines.includes(true);
@@ -66,4 +67,16 @@ function secondsBetween(lossNm: (w: number) => number, inertiaKgM2: number): num
   const at = (k: number) => inertiaKgM2 / lossNm(low + k * h);
   const inner = Array.from({ length: parts - 1 }, (_, k) => (k % 2 === 0 ? 4 : 2) * at(k + 1));
   return (h / 3) * (at(0) + at(parts) + inner.reduce((sum, value) => sum + value, 0));
+}
+
+/** Over a turn of the spur, and of the pinion: greatest less least drag, of the mean of motor and train at 3,000 rpm. */
+function mesh({ motor, drive }: CarParameters): Record<string, number> {
+  const { tightDegrees, spanNm, meanNm } = spurDrags(drive);
+  const w = 3000 * radSPerRpm;
+  const dragNm = meanNm + motor.coulombNm + (motor.viscousNms + motor.quadraticNms2 * w) * w;
+  return {
+    'tight-place': tightDegrees,
+    'spur-variation': (100 * spanNm) / dragNm,
+    'pinion-variation': (200 * drive.eccentricNm) / dragNm,
+  };
 }

@@ -3,6 +3,7 @@
 import { distributions } from './distributions.ts';
 import { gearTrain } from './gear-train.ts';
 import { motorTables } from './motor-tables.ts';
+import { orders } from './orders.ts';
 import type { OutsideCheck } from './outside-check.ts';
 import { referenceSets } from './reference-sets.ts';
 import { solverRuns } from './solver-runs.ts';
@@ -16,6 +17,7 @@ export const allChecks: readonly OutsideCheck[] = [
   ...distributions,
   ...temperature,
   ...motorTables,
+  ...orders,
   ...solverRuns,
   ...supply,
   ...gearTrain,

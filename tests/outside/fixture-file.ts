@@ -9,6 +9,7 @@ interface Files {
   'thermistor-tables': { tables: readonly ThermistorTable[] };
   quantiles: { t: readonly number[][]; f: readonly number[][]; chi2: readonly number[][] };
   'copper-gauges': { rows: readonly { gauge: number; diameterMm: number; ohmPer1000ft: number }[] };
+  'order-spectrum': { source: string; orders: readonly { order: number; cos: number; sin: number }[] };
   'motor-rows': { rows: readonly MotorRow[] };
 }
 export interface RegressionSet {

@@ -24,7 +24,7 @@ export const provenSchema = z.object({
 export type Proven = z.infer<typeof provenSchema>;
 
 export async function provenSpin(bench: Bench): Promise<Proven> {
-  const opened = await open(bench);
+  const opened = await openUntilTurning(bench);
   if (!opened.turned) return { ...opened, failSafeS: null };
   await bench.wait(0.8);
   return { ...opened, failSafeS: await bench.failSafeTest(0.7) };
@@ -33,7 +33,7 @@ export const mayOpen = ({ turned, failSafeS }: Proven): boolean =>
   turned && failSafeS !== null && failSafeS <= failSafeMaxS;
 
 /** Opens by steps until the motor turns fast enough to be seen slowing. */
-async function open(bench: Bench): Promise<Pick<Proven, 'turned' | 'opening'>> {
+async function openUntilTurning(bench: Bench): Promise<Pick<Proven, 'turned' | 'opening'>> {
   for (let perCent = openings.first; ; perCent += openings.step) {
     const opening = perCent / 100;
     await bench.throttle(opening, 0.3);

@@ -7,6 +7,7 @@ import {
   deceleration,
   turnSpeeds,
   type CoastDown,
+  type Drags,
 } from '#core/measurements/coast-down';
 import type { CurvePoint } from '#core/measurements/curve-fit';
 import { NotMeasurable, steadyOf } from '#core/measurements/tap-reading';
@@ -16,8 +17,8 @@ import type { Stretch } from '../stretch.ts';
 
 /** Commanding neutral, its next frame, and the current in the leads to die away. */
 const settlesS = 0.1;
-/** Below this share of the first speed a turn takes too long to be called a moment. */
-const lowestShare = 0.2;
+/** Below this share of the first speed a turn takes too long to be called a moment; with a train on the shaft sooner. */
+const lowestShare = { square: 0.2, linear: 0.35 } as const;
 /** Half a tick as a rectangle. */
 const uEdgeS = 0.5e-6 / Math.sqrt(12);
 /** Current that flows back into the pack while it slows, A. */
@@ -28,15 +29,15 @@ export interface RunDown {
   /** Of the whole run down, rig seconds. */
   readonly stoodAfterS: number;
 }
-export function runDown(input: AnalysisInput<unknown>, coast: Stretch): RunDown {
+export function runDown(input: AnalysisInput<unknown>, coast: Stretch, drags: Drags = 'square'): RunDown {
   const edges = input.samples.edges(coast.fromS + settlesS, coast.toS);
   const stoodAfterS = (edges.at(-1) ?? coast.fromS) - coast.fromS;
   const rising = edges.filter((_, k) => k % 2 === 0);
   const points = turnSpeeds(rising, input.car.motor.polePairs, uEdgeS);
-  const slow = points.findIndex(({ y }) => y < lowestShare * points[0].y);
+  const slow = points.findIndex(({ y }) => y < lowestShare[drags] * points[0].y);
   const kept = slow < 0 ? points : points.slice(0, slow);
   requireFalling(points.slice(0, kept.length + 1));
-  const fit = coastDown(kept, 'square');
+  const fit = coastDown(kept, drags);
   if (!fit)
     throw new NotMeasurable(
       `Only ${kept.length} turns of the run-down could be told, too few for its friction. Check the sensor cable, then run again.`,
@@ -45,7 +46,7 @@ export function runDown(input: AnalysisInput<unknown>, coast: Stretch): RunDown 
 }
 /** A missed or doubled edge makes a speed far from its neighbour's. */
 function requireFalling(points: readonly CurvePoint[]): void {
-  const jumps = points.slice(1).some(({ y }, k) => y < 0.7 * points[k].y || y > 1.4 * points[k].y);
+  const jumps = points.slice(1).some(({ y }, k) => y < 0.6 * points[k].y || y > 1.4 * points[k].y);
   if (jumps)
     throw new NotMeasurable(
       'Hall edges were missed or doubled while the motor ran down. Check the sensor cable, then run again.',

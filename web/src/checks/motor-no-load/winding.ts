@@ -23,6 +23,11 @@ type Input = AnalysisInput<unknown>;
 export const canOf = (input: Input, stretch: Stretch): Quantity =>
   contactTemperature(input, 'thermistorMotor', 'thermistorAmbient', stretch);
 
+/** Winding and controller together as usual for the turns, ohm from and to. */
+export function usualOhm({ turns }: Motor): readonly [number, number] {
+  const { low, high } = windingOhmPerTurns2;
+  return [low * turns ** 2 + seriesOhm.low, high * turns ** 2 + seriesOhm.high];
+}
 export function seriesOf({ car }: Input, canC: Quantity): Quantity {
   return linear([
     [1, windingOf(car.motor, canC)],

@@ -62,4 +62,13 @@ export const motorRows = [
     condition: 'a cold motor reads within 3 K of the room',
     mark: fromMemory,
   },
+  ...['spur', 'pinion'].map((gear) => ({
+    result: `gear-mesh/${gear}-variation`,
+    partClass: 'any drive train, wheels off',
+    unit: '%',
+    max: 30,
+    watchMax: 20,
+    condition: `a ${gear} always runs a little out of true; beyond this the mesh is tight at one place`,
+    mark: fromMemory,
+  })),
 ];
