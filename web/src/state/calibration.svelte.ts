@@ -104,8 +104,14 @@ export class Calibration implements RunEars {
     [this.#meter, this.#meterKnown] = [meter, true];
     this.tools.memory.setItem('meter', JSON.stringify(meter));
   }
+  /** What is missing before it can start, as one sentence; null when nothing is. */
+  get missing(): string | null {
+    if (this.tools.bench.phase === 'tripped') return 'The rig has tripped: clear it first, under Rig.';
+    if (this.#chosen.length === 0) return 'Choose at least one tap.';
+    return this.#meterKnown ? null : 'Say first what your meter is.';
+  }
   start(): void {
-    if (this.#running || this.#chosen.length === 0) return;
+    if (this.#running || this.missing) return;
     const { bench, shelf, ways } = this.tools;
     this.clear();
     this.#running = true;

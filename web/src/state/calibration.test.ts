@@ -69,8 +69,12 @@ function begun() {
   return made;
 }
 describe('a calibration on the page', () => {
-  it('does not start with nothing chosen', () => {
+  it('does not start with nothing chosen, nor with a meter nobody told, and says so', () => {
     const { calibration, told } = bench();
+    expect(calibration.missing).toBe('Choose at least one tap.');
+    calibration.start();
+    calibration.choose('railVoltage', true);
+    expect(calibration.missing).toBe('Say first what your meter is.');
     calibration.start();
     expect([calibration.running, told]).toEqual([false, []]);
   });
