@@ -7,8 +7,8 @@ import { type RigErrors, type TapName, tapNames } from './rig-errors.ts';
 /** One filter an input of the converter or multiplexer; the wide probe is the same input with another jumper. */
 const COUNT = tapNames.length - 1;
 const JOINT_PROBE = tapNames.indexOf('jointProbe');
-/** Steps of the plant from mark to mark that are kept one by one. */
-const stepsKept = 4;
+/** Values after each of the last steps are kept, in a ring of so many rows; a power of two. */
+const ROWS = 8;
 export const tapIndex = (name: TapName): number => tapNames.indexOf(name);
 
 export class TapFilters {
@@ -17,9 +17,9 @@ export class TapFilters {
   private readonly tau = new Float64Array(COUNT);
   private readonly pull = new Float64Array(COUNT);
   private readonly input = new Float64Array(COUNT);
-  private readonly value = new Float64Array(COUNT);
-  /** Values at the mark and after each step since, in rows. */
-  private readonly passed = new Float64Array(COUNT * (stepsKept + 1));
+  private readonly rows = new Float64Array(COUNT * ROWS);
+  /** The row of the latest step, and the steps since the mark. */
+  private row = 0;
   private steps = 0;
   private stepS = 0;
   private started = false;
@@ -37,30 +37,37 @@ export class TapFilters {
     this.zero[index] = tap.zeroV + tap.offsetV;
   }
 
-  /** Remembers the present values; `at` interpolates from here to the latest. */
+  /** `at` interpolates from here to the latest step, of which there may be seven. */
   mark(): void {
     this.steps = 0;
-    this.passed.set(this.value);
   }
 
   step(outputs: PlantOutputs, dtS: number): void {
     if (dtS !== this.stepS) this.setStep(dtS);
     if (outputs.probeWide !== this.probeWide) this.setJumper(outputs.probeWide);
     this.take(outputs);
-    const { input, value, pull } = this;
+    const { input, rows, pull } = this;
     if (!this.started) this.start();
-    for (let i = 0; i < COUNT; i++) value[i] += (input[i] - value[i]) * pull[i];
-    if (this.steps < stepsKept) this.steps++;
-    this.passed.set(value, COUNT * this.steps);
+    const from = COUNT * this.row;
+    this.row = (this.row + 1) & (ROWS - 1);
+    const to = COUNT * this.row;
+    if (this.steps < ROWS - 1) this.steps++;
+    for (let i = 0; i < COUNT; i++) {
+      const before = rows[from + i];
+      rows[to + i] = before + (input[i] - before) * pull[i];
+    }
   }
 
   /** Volts of tap `index` at a fraction 0..1 from the mark to the latest step. */
   at(index: number, fraction: number): number {
-    const { passed, steps } = this;
-    const along = fraction * steps;
-    const step = along < steps ? Math.floor(along) : Math.max(0, steps - 1);
-    const from = passed[COUNT * step + index];
-    return steps === 0 ? from : from + (passed[COUNT * (step + 1) + index] - from) * (along - step);
+    const behind = (1 - fraction) * this.steps;
+    const whole = Math.floor(behind);
+    const newer = this.rowsBack(whole, index);
+    return newer + (this.rowsBack(whole + 1, index) - newer) * (behind - whole);
+  }
+
+  private rowsBack(steps: number, index: number): number {
+    return this.rows[COUNT * ((this.row - steps) & (ROWS - 1)) + index];
   }
 
   private setJumper(wide: boolean): void {
@@ -90,7 +97,6 @@ export class TapFilters {
 
   private start(): void {
     this.started = true;
-    this.value.set(this.input);
-    this.passed.set(this.input);
+    for (let row = 0; row < ROWS; row++) this.rows.set(this.input, COUNT * row);
   }
 }

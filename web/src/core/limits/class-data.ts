@@ -6,7 +6,7 @@ import { z } from 'zod';
 import { linkageRows } from './linkage-class-data.ts';
 import { motorRows } from './motor-class-data.ts';
 import { servoRows } from './servo-class-data.ts';
-import { supplyRows } from './supply-class-data.ts';
+import { supplyAllowances, supplyRows } from './supply-class-data.ts';
 
 const marks = [
   'from memory, no source',
@@ -270,6 +270,7 @@ export const classRows: readonly ClassRow[] = z.array(classRowSchema).parse([
 ]);
 /** How far a part may stray from its own rating or baseline, as shares; watch levels inside. From memory. */
 export const allowances = {
+  ...supplyAllowances,
   'motor-no-load/no-load-current': { above: 0.25, watchAbove: 0.15 },
   'motor-no-load/kv': { above: 0.03, below: 0.03 },
   'servo-stall/stall-current': { above: 0.15, below: 0.15 },

@@ -174,3 +174,18 @@ export const supplyRows = [
     mark: 'computed, from figures with no source',
   },
 ];
+
+/** How far these may stray from their own baseline, as shares; 1 is twice as much. From memory. */
+export const supplyAllowances = {
+  'first-power/capacitance': { below: 0.2 },
+  'first-power/leak-current': { above: 0 },
+  'first-power/standby-current': { above: 0.5 },
+  'pack-sag/pack-resistance': { above: 1 },
+  'pack-sag/lower-cell-resistance': { above: 1 },
+  'pack-sag/upper-cell-resistance': { above: 1 },
+  'pack-sag/race-sag': { above: 1 },
+  'pack-sag/dc-resistance': { above: 1 },
+  'rail-ripple/rail-ripple-pp': { above: 1 },
+  'rail-ripple/rail-ripple-rms': { above: 1 },
+  'pack-ripple/ripple-share': { above: 1 },
+} as const;
