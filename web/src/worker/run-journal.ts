@@ -47,7 +47,8 @@ export class RunJournal {
     this.parts = 0;
     this.wroteMs = this.now();
     this.unlisten = session.blocks.add((block) => this.pending.push(block));
-    this.keep(this.store.begin({ ...head, firmware: session.firmware, rig: { descriptor, store } }));
+    const whole: JournalHead = { ...head, firmware: session.firmware, rig: { descriptor, store } };
+    this.keep(this.store.begin(whole));
   }
   /** Called often; writes when half a second has gone by. */
   pass(): void {

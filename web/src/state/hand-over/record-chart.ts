@@ -18,11 +18,6 @@ export function recordChart(text: string, checkTitle: string): SheetChartView | 
   const series = samplesOf(record).series(tap.id, stretch.fromS - roomS, stretch.toS + roomS);
   const title = `${tapTitle(tap.id)}, ${tap.unit === 'C' ? '°C' : tap.unit}`;
   const svg = chartSvg({ title, unit: tap.unit, series });
-  return (
-    svg && {
-      title,
-      svg,
-      words: `${checkTitle}: what its first number came from, ${record.startedAt.slice(0, 10)}.`,
-    }
-  );
+  const words = `${checkTitle}: what its first number came from, ${record.startedAt.slice(0, 10)}.`;
+  return svg === null ? null : { title, svg, words };
 }
