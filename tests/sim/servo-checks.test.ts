@@ -52,15 +52,15 @@ describe('on the servo alone a healthy one passes with the truth inside', () => 
   });
 });
 describe('a fault fails where it must', () => {
-  it.each<[FaultName, Check, string]>([
-    ['horn-tooth-off', servoCentre as Check, 'horn-offset'],
-    ['hunting-servo', servoIdle as Check, 'hunting-current'],
-    ['wide-dead-band', servoIdle as Check, 'dead-band'],
-    ['stiff-gear-train', servoNoLoad as Check, 'moving-current'],
-    ['tight-spot', servoNoLoad as Check, 'tight-spot'],
-    ['stiff-gear-train', servoSpeed as Check, 'time-per-60-rated'],
-    ['failing-servo-motor', servoStall as Check, 'stall-current'],
-  ])('%s in %o', async (fault, check, result) => {
+  it.each<[FaultName, string, Check]>([
+    ['horn-tooth-off', 'horn-offset', servoCentre as Check],
+    ['hunting-servo', 'hunting-current', servoIdle as Check],
+    ['wide-dead-band', 'dead-band', servoIdle as Check],
+    ['stiff-gear-train', 'moving-current', servoNoLoad as Check],
+    ['tight-spot', 'tight-spot', servoNoLoad as Check],
+    ['stiff-gear-train', 'time-per-60-rated', servoSpeed as Check],
+    ['failing-servo-motor', 'stall-current', servoStall as Check],
+  ])('%s by %s', async (fault, result, check) => {
     const { verdicts } = await runOnServo(check, 3, { [fault]: 1 });
     expect(verdicts[result]).toBe('fail');
   });

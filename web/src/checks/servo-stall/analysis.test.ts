@@ -107,3 +107,26 @@ describe('servo-stall limits', () => {
     expect(limits({ ...marmot, servo })).toEqual({});
   });
 });
+describe('shapes that are no fault', () => {
+  const note = (finding: ReturnType<typeof found>) =>
+    finding.measured ? finding.notes.join(' ') : finding.reason;
+  it('a current that does not fall as a winding warms is told as it is, not carried to another voltage', () => {
+    const [, held] = [0, found(run((_, share) => 1.8 * share))];
+    expect((held as Measured).value).toBeCloseTo(1.8, 2);
+    expect(note(held)).toMatch(/electronics limit its current, which is no fault/);
+  });
+  it('a step down is a limit as well: the figure is what it is held at', () => {
+    const stepped = found(run((s, share) => (s < 0.125 ? 2.8 : 1.9) * share));
+    expect(note(stepped)).toMatch(/electronics limit/);
+    expect((stepped as Measured).value).toBeCloseTo(1.9, 1);
+  });
+  const soft = (rampS: number) => (s: number, share: number) =>
+    (share * Math.min(1, s / rampS) ** 2 * railV) / (stallOhm * (1 + warmPerS * s) + 0.01);
+  it('a soft start of 0.1 s gives the stall current of its end', () => {
+    const risen = found(run(soft(0.1)));
+    expect(Math.abs((risen as Measured).value / (6 / stallOhm) - 1)).toBeLessThan(0.012);
+    expect(note(risen)).toMatch(/Soft start/);
+  });
+  it('a soft start as long as the push is not measured, and called no fault', () =>
+    expect(note(found(run(soft(0.23))))).toMatch(/soft start, which is no fault|still grew/));
+});

@@ -64,13 +64,23 @@ function riseTime(series: StallSeries): number {
 function evenFrom(degrees: number, parts: readonly number[]): number {
   const end = parts[parts.length - 1];
   if (end >= steadyShare * Math.max(...parts)) return 0;
-  const drops = parts.slice(1).map((amps, k) => parts[k] - amps);
-  const step = drops.indexOf(Math.max(...drops)) + 1;
-  if (isFlat(parts.slice(0, step)) && isFlat(parts.slice(step)) && parts.length - step >= fewestParts)
-    return step;
+  const after = flatAfterStep(parts);
+  if (after !== null) return after;
   throw new NotMeasurable(
     `At ${degrees} degrees the current fell from ${Math.max(...parts).toFixed(2)} A to ${end.toFixed(2)} A within one push, neither evenly nor in a step: the block gave way. Fix the block firmly and run again.`,
   );
+}
+/** First part after a step between two flat stretches, one part of which may hold the step; null where there is none. */
+function flatAfterStep(parts: readonly number[]): number | null {
+  const drops = parts.slice(1).map((amps, k) => parts[k] - amps);
+  const step = drops.indexOf(Math.max(...drops)) + 1;
+  const [before, after] = [step - 1, step]
+    .flatMap((to) => [to, to + 1].map((from) => [to, from] as const))
+    .find(([to, from]) => to > 0 && isFlat(parts.slice(0, to)) && isFlat(parts.slice(from))) ?? [
+    0,
+    parts.length,
+  ];
+  return before > 0 && parts.length - after >= fewestParts ? after : null;
 }
 const isFlat = (parts: readonly number[]): boolean =>
   Math.max(...parts) - Math.min(...parts) < flatShare * mean(Array.from(parts));
