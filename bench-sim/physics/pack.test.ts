@@ -53,4 +53,13 @@ describe('charge', () => {
     expect(pack.lowerCellV(0)).toBeCloseTo(cellOpenV(0.8), 9);
     expect(pack.lowerCellV(0) - pack.lowerCellV(10)).toBeCloseTo(0.05, 9);
   });
+  it('gives a weak lower cell its part of the drop', () => {
+    const weak = new Pack({ ...plain, lowerShare: 0.8 }, stepS);
+    expect(weak.lowerCellV(0) - weak.lowerCellV(10)).toBeCloseTo(0.08, 9);
+  });
+  it('shows the upper cell below zero when its plug is changed over', () => {
+    const reversed = new Pack({ ...plain, reversed: true }, stepS);
+    expect(reversed.midV(0)).toBeCloseTo(-cellOpenV(0.82), 9);
+    expect(new Pack(plain, stepS).midV(0)).toBeCloseTo(cellOpenV(0.8), 9);
+  });
 });

@@ -86,6 +86,29 @@ describe('limited feed and bleeder', () => {
   });
 });
 
+describe('what lies astray at the posts', () => {
+  const settled = (changes: Partial<SupplyLineParameters>) => {
+    const under = makeLine({ startV: 0, ...changes });
+    for (let k = 0; k < 40_000; k++) under.step(8.2, 0, 'limited', false, false);
+    return under;
+  };
+  const throughOhm = 10 + 0.02 + 0.002 + line.esrOhm;
+  it('a short of 50 mohm stands at the divider with the limited feed, below 0.1 V', () => {
+    const under = settled({ shortS: 20 });
+    expect(under.capacitorV).toBeCloseTo((7.95 * 0.05) / (throughOhm + 0.05), 2);
+  });
+  it('diodes the wrong way round hold 1.3 V and what their slope adds', () => {
+    const under = settled({ diodeV: 1.3, diodeS: 10 });
+    expect(under.capacitorV).toBeCloseTo(1.3 + ((7.95 - 1.3) * 0.1) / (throughOhm + 0.1), 2);
+  });
+  it('a leak takes its current times the way from the filled voltage', () =>
+    expect(settled({ leakA: 0.15 }).capacitorV).toBeCloseTo(7.95 - 0.15 * throughOhm, 2));
+  it('stays calm with 47 uF alone', () => {
+    const under = settled({ capacitanceF: 47e-6 });
+    expect(under.capacitorV).toBeCloseTo(7.95, 3);
+  });
+});
+
 it('keeps its energy: source = heat + capacitor + inductance', () => {
   const under = makeLine();
   const { inductanceH, capacitanceF, esrOhm } = line;

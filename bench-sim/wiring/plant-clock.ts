@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The plant and its tap filters in true time, in chunks of 24 us, against the cycles of a rig whose clock is off.
-// Between the ends of a chunk values lie on a straight line. It knows no board.
+// Between the steps of the plant values lie on a straight line. It knows no board.
 import type { HallEdge, Plant, PlantOutputs } from './plant.ts';
 import type { RigErrors } from './rig-errors.ts';
 import { TapFilters } from './tap-filters.ts';

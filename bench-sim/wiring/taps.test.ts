@@ -40,6 +40,24 @@ describe('tap filters', () => {
     expect(filters.at(tapIndex(name), 1)).toBeCloseTo(start + rise * (1 - Math.exp((-50 * 8e-6) / tau)), 10);
   });
 
+  it('shows each step of the plant since the mark, and a straight line between two', () => {
+    const filters = new TapFilters(errors);
+    const at = tapIndex('railVoltage');
+    filters.step(quiet, 8e-6);
+    const seen = [0, 8, 0, 8].map((railV) => {
+      filters.mark();
+      filters.step({ ...quiet, railV }, 8e-6);
+      return filters.at(at, 1);
+    });
+    const again = new TapFilters(errors);
+    again.step(quiet, 8e-6);
+    again.step(quiet, 8e-6);
+    again.mark();
+    for (const railV of [8, 0, 8]) again.step({ ...quiet, railV }, 8e-6);
+    [0, 1, 2, 3].forEach((k) => expect(again.at(at, k / 3)).toBeCloseTo(seen[k], 12));
+    expect(again.at(at, 0.5)).toBeCloseTo((seen[1] + seen[2]) / 2, 12);
+  });
+
   it('has half the power at its corner: 3 dB', () => {
     const filters = new TapFilters(errors);
     const tap = errors.taps.packVoltage;

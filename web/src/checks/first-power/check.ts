@@ -26,7 +26,7 @@ export const firstPower: Check<Evidence> = {
     polarityCaution,
     manualCaution,
   ],
-  durationS: 35,
+  durationS: 28,
   moves: 'Nothing moves; the speed controller is powered.',
   place: 'controller',
   provesFeed: true,

@@ -27,7 +27,7 @@ export const packRipple: Check<Evidence> = {
     polarityCaution,
     manualCaution,
   ],
-  durationS: 25,
+  durationS: 18,
   moves: 'The motor spins up to half throttle.',
   place: 'controller',
   results,

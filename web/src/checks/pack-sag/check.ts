@@ -27,7 +27,7 @@ export const packSag: Check<Evidence> = {
     polarityCaution,
     manualCaution,
   ],
-  durationS: 62,
+  durationS: 50,
   moves: 'Nothing moves; the loads get hot.',
   place: 'pack',
   results,

@@ -21,7 +21,7 @@ export const railRipple: Check<Evidence> = {
     { words: 'Rail adapter with the load bank into a free receiver slot.', tap: 'railVoltage' },
   ],
   cautions: ['The load resistors get hot and stand free.', packCaution, polarityCaution, manualCaution],
-  durationS: 12,
+  durationS: 8,
   moves: 'Nothing moves; the load bank gets warm.',
   place: 'rail',
   results,

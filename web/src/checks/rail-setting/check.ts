@@ -21,7 +21,7 @@ export const railSetting: Check<Evidence> = {
     { words: 'Rail adapter with the load bank into a free receiver slot.', tap: 'railVoltage' },
   ],
   cautions: ['The load resistors get hot and stand free.', packCaution, polarityCaution, manualCaution],
-  durationS: 22,
+  durationS: 15,
   moves: 'Nothing moves; the load bank gets warm.',
   place: 'rail',
   results,
