@@ -20,6 +20,8 @@ const parts = 8;
 /** The noise of codes depends on where the mean lies between two of them: so far may it differ from that of the zero
  *  (computed for a noise of 0.6 of a code). */
 const noiseShare = 0.3;
+/** Heights at which pulses are counted, as shares of the r.m.s. value. */
+const heightShares = [0.25, 0.5, 0.75] as const;
 /** Less than this many times the noise left over is no hunting. */
 const aboveNoise = 3;
 
@@ -29,8 +31,11 @@ export function alternatingOf(input: Input, stretch: Stretch): Alternating {
   const rms = Math.sqrt(Math.max(0, sampleVariance(values) - noise));
   const floorA = Math.sqrt(noiseShare * noise);
   const hunts = rms > aboveNoise * floorA;
-  const rises = hunts ? risesThrough(values, mean(values), Math.max(rms / 2, 2 * Math.sqrt(noise))) : [];
-  return { rms: rmsQuantity(input, values, rms, floorA), pulsesPerS: perSecond(input, rises, stretch) };
+  const least = 2 * Math.sqrt(noise);
+  const counts = (hunts ? heightShares : []).map((share) =>
+    risesThrough(values, mean(values), Math.max(share * rms, least)),
+  );
+  return { rms: rmsQuantity(input, values, rms, floorA), pulsesPerS: perSecond(input, counts, stretch) };
 }
 function valuesOf({ samples }: Input, { fromS, toS }: Stretch): number[] {
   const { value, lost, clipped } = samples.series('railCurrent', fromS, toS);
@@ -60,23 +65,28 @@ function rmsQuantity({ rig }: Input, values: readonly number[], rms: number, flo
     ],
   ]);
 }
-/** From the first rise to the last; without three of them there is nothing to count. */
-function perSecond({ samples }: Input, rises: readonly number[], { fromS, toS }: Stretch): Quantity {
+/** From the first rise to the last, counted at three heights: a servo that hunts unevenly draws some smaller pulses.
+ *  Without rises there is nothing to count, and one pulse may have gone unseen. */
+function perSecond({ samples }: Input, counts: readonly number[][], { fromS, toS }: Stretch): Quantity {
   const { timeS } = samples.series('railCurrent', fromS, toS);
-  const found = rises.length < 3 ? { rate: 0, overS: toS - fromS } : between(timeS, rises);
-  return uncertain(found.rate, [
-    [typeB('scan', 'rises are seen once a scan', 'rig description'), rectangular(scanOff(found, timeS))],
-    clockLine(samples.clock, found.rate),
+  const [low, rate, high] = counts.map((rises) => rateOf(timeS, rises));
+  const uneven = rate === undefined ? 0 : Math.max(Math.abs(low - rate), Math.abs(high - rate));
+  const scanS = timeS[1] - timeS[0];
+  return uncertain(rate ?? 0, [
+    [
+      typeB('scan', 'rises are seen once a scan', 'rig description'),
+      rectangular(scanOff(rate, toS - fromS, scanS)),
+    ],
+    [typeB('uneven', 'pulses of uneven height', 'computed from three heights'), rectangular(uneven)],
+    clockLine(samples.clock, rate ?? 0),
   ]);
 }
-function between(timeS: Float64Array, rises: readonly number[]) {
-  const overS = timeS[rises[rises.length - 1]] - timeS[rises[0]];
-  return { rate: (rises.length - 1) / overS, overS };
+function rateOf(timeS: Float64Array, rises: readonly number[]): number {
+  return rises.length < 3 ? 0 : (rises.length - 1) / (timeS[rises[rises.length - 1]] - timeS[rises[0]]);
 }
-/** Either end may be a scan off; without rises, one pulse may have gone unseen. */
-function scanOff({ rate, overS }: { rate: number; overS: number }, timeS: Float64Array): number {
-  return rate === 0 ? 1 / overS : (2 * rate * (timeS[1] - timeS[0])) / overS;
-}
+/** Either end may be a scan off. */
+const scanOff = (rate: number | undefined, overS: number, scanS: number): number =>
+  rate ? (2 * rate * scanS) / overS : 1 / overS;
 /** Where a line rises from below `middle - half` to above `middle + half`. */
 function risesThrough(line: readonly number[], middle: number, half: number): number[] {
   let below = false;
