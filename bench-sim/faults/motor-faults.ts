@@ -22,6 +22,25 @@ export const motorFaults = [
     room: 'plant',
   },
   {
+    name: 'advanced-timing',
+    title: 'Timing too far advanced',
+    words: 'The end bell stands at more advance than the label holds for: faster, and far more current.',
+    severity: '1: 20 degrees beyond the 30 of the label; between: proportional',
+    check: 'motor-no-load',
+    verdict: 'fail',
+    room: 'plant',
+  },
+  {
+    name: 'wrong-pole-pairs',
+    title: 'Pole pairs entered wrongly',
+    words:
+      'The part says one pole pair where the motor has two, or the other way round: every speed is out by two.',
+    severity: 'above 0.5: wrong',
+    check: 'motor-no-load',
+    verdict: 'notMeasured',
+    room: 'plant',
+  },
+  {
     name: 'drag-brake-left-on',
     title: 'Drag brake left on',
     words: 'The controller brakes the motor at neutral: its drag brake is not at zero.',

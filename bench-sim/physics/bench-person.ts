@@ -3,7 +3,7 @@
 import { fourWireHand } from './four-wire-person.ts';
 import { atTheRadio } from './control-person.ts';
 import { linkageHand } from './linkage-person.ts';
-import { meshHand, motorHand } from './motor-person.ts';
+import { endBellHand, meshHand, motorHand } from './motor-person.ts';
 import { supplyHand } from './supply-person.ts';
 import { hornHand } from './servo-person.ts';
 import type { CarPlant } from './whole-plant.ts';
@@ -37,6 +37,7 @@ const hands: readonly Hand[] = [
   hornHand,
   motorHand,
   meshHand,
+  endBellHand,
   supplyHand,
 ];
 

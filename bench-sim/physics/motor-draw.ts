@@ -3,6 +3,7 @@
 // range. The no-load current at 7.4 V is drawn first and shared out among the three kinds of loss.
 import type { SeededRandom } from '../seeded-random.ts';
 import { copperFactor } from './copper.ts';
+import { ratedTimingDegrees } from './motor-timing.ts';
 import type { MotorParameters } from './parameters.ts';
 import { noLoadBusV, noLoadC } from './steady-state.ts';
 
@@ -58,6 +59,7 @@ export function drawMotor(random: SeededRandom, driverOhm: number): MotorParamet
   const totalOhm = windingOhm * copperFactor(noLoadC) + driverOhm;
   return {
     turns: kind.turns,
+    timingDegrees: ratedTimingDegrees,
     polePairs: random.unit() < 0.7 ? 1 : 2,
     fluxVs,
     windingOhm,

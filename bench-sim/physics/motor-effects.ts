@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What the faults of motor, sensors and drive train do to a healthy car's numbers. Severity 0 leaves every number as it was.
 import type { Effects } from './fault-effects.ts';
+import { ratedTimingDegrees, setTiming } from './motor-timing.ts';
 
 export const motorEffects: Effects = {
   'worn-bearings': ({ motor }, severity) => {
@@ -11,6 +12,9 @@ export const motorEffects: Effects = {
   },
   'weak-rotor': ({ motor }, severity) => {
     motor.fluxVs *= 1 - 0.12 * severity;
+  },
+  'advanced-timing': ({ motor }, severity) => {
+    setTiming(motor, ratedTimingDegrees + 20 * severity);
   },
   'drag-brake-left-on': ({ controller }, severity) => {
     controller.dragBrake = 0.4 * severity;

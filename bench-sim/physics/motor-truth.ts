@@ -3,7 +3,8 @@
 // chance (drop-outs, extra pulses) has a truth only where there are none.
 import type { CarParameters, MotorParameters } from './parameters.ts';
 import { spurDrags } from './drive-train.ts';
-import { noLoad } from './steady-state.ts';
+import { endBellMarks, setTiming } from './motor-timing.ts';
+import { kvRpmPerV, noLoad } from './steady-state.ts';
 
 const radSPerRpm = (2 * Math.PI) / 60;
 
@@ -12,7 +13,13 @@ interface Reached {
   readonly warmth: { readonly thermistorC: readonly (number | null)[] };
 }
 export function motorTruth({ car, warmth }: Reached): Record<string, number> {
-  return { ...sensorLines(car), ...thermistorLine(car, warmth.thermistorC), ...runDown(car), ...mesh(car) };
+  return {
+    ...sensorLines(car),
+    ...thermistorLine(car, warmth.thermistorC),
+    ...runDown(car),
+    ...mesh(car),
+    ...timing(car),
+  };
 }
 function sensorLines({ motor }: CarParameters): Record<string, number> {
   const allAlive = !motor.deadHallLines.includes(true);
@@ -69,6 +76,21 @@ function secondsBetween(lossNm: (w: number) => number, inertiaKgM2: number): num
   return (h / 3) * (at(0) + at(parts) + inner.reduce((sum, value) => sum + value, 0));
 }
 
+/** What ten degrees of the end bell bring and cost from its first to its third mark; the person sets it true. */
+function timing(car: CarParameters): Record<string, number> {
+  const at = (degrees: number) => {
+    const motor = { ...car.motor };
+    setTiming(motor, degrees);
+    return { kv: kvRpmPerV(motor), currentA: noLoad({ ...car, motor }).currentA };
+  };
+  const [least, most] = [at(endBellMarks[0]), at(endBellMarks[2])];
+  const perTen = (to: number, from: number) => (1000 * (to / from - 1)) / (endBellMarks[2] - endBellMarks[0]);
+  return {
+    'timing-drift': 0,
+    'timing-speed-gain': perTen(most.kv, least.kv),
+    'timing-current-cost': perTen(most.currentA, least.currentA),
+  };
+}
 /** Over a turn of the spur, and of the pinion: greatest less least drag, of the mean of motor and train at 3,000 rpm. */
 function mesh({ motor, drive }: CarParameters): Record<string, number> {
   const { tightDegrees, spanNm, meanNm } = spurDrags(drive);

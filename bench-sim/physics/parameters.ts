@@ -75,6 +75,8 @@ export interface RailParameters {
 }
 export interface MotorParameters {
   turns: number;
+  /** Where the end bell stands, electrical degrees of advance. Change it by setTiming (motor-timing.ts) only. */
+  timingDegrees: number;
   polePairs: number;
   /** Volt seconds per radian at 25 C. */
   fluxVs: number;

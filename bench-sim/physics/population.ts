@@ -2,7 +2,7 @@
 // One car per seed: a healthy plant, the labels on its parts (ratings within a maker's tolerance of the
 // healthy truth), then the faults asked for. Each part draws from a stream of its own.
 import type { Car } from '#core/parts/part';
-import type { Faults } from '../faults/faults.ts';
+import { severityOf, type Faults } from '../faults/faults.ts';
 import { seededRandom, type SeededRandom } from '../seeded-random.ts';
 import type { Plant } from '../wiring/plant.ts';
 import { drawRadio } from './control-draw.ts';
@@ -58,10 +58,15 @@ function bank(random: SeededRandom): [number, number, number] {
   const near = (ohm: number) => ohm * random.between(0.97, 1.03);
   return [near(10), near(4.7), near(2.2)];
 }
+/** Faults of what a person entered, not of the part. */
+function mislabelled(car: Car, faults: Faults): Car {
+  if (severityOf(faults, 'wrong-pole-pairs') <= 0.5) return car;
+  return { ...car, motor: { ...car.motor, polePairs: car.motor.polePairs === 1 ? 2 : 1 } };
+}
 export function drawCar(seed: number, faults: Faults = {}): DrawnCar {
   const parameters = drawParameters(seed);
   makeKind(parameters, faults);
-  const car = labelCar(seed, parameters);
+  const car = mislabelled(labelCar(seed, parameters), faults);
   spoil(parameters, faults);
   return { plant: new CarPlant(parameters), car, description: describe(parameters) };
 }

@@ -27,6 +27,7 @@ export function motorOf(row: MotorRow, loadNm = 0): MotorParameters {
   };
   return {
     turns: 10,
+    timingDegrees: 30,
     polePairs: 1,
     fluxVs: fluxOf(row),
     windingOhm: row.ohm,

@@ -154,8 +154,8 @@ export class PlantBench implements Bench {
     return value;
   }
   private widthS(fraction: number): number {
-    const { neutralUs, highUs } = this.car.controller.throttle;
-    return (neutralUs + fraction * (highUs - neutralUs)) * 1e-6;
+    const { lowUs, neutralUs, highUs } = this.car.controller.throttle;
+    return (neutralUs + fraction * (fraction < 0 ? neutralUs - lowUs : highUs - neutralUs)) * 1e-6;
   }
   private block(): void {
     const tick = this.scanNumber * 9 * conversionTicks;

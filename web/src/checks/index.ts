@@ -25,6 +25,7 @@ import { servoScrub } from './servo-scrub/check.ts';
 import { servoStall } from './servo-stall/check.ts';
 import { windingBalance } from './winding-balance/check.ts';
 import { throttleRange } from './throttle-range/check.ts';
+import { timingSweep } from './timing-sweep/check.ts';
 
 export const checks: readonly Check[] = [
   restVoltage,
@@ -45,6 +46,7 @@ export const checks: readonly Check[] = [
   sensorCable,
   motorNoLoad,
   motorCoastdown,
+  timingSweep,
   gearMesh,
   radioRange,
   failsafe,

@@ -18,7 +18,7 @@ import type { Stretch } from '../stretch.ts';
 /** Commanding neutral, its next frame, and the current in the leads to die away. */
 const settlesS = 0.1;
 /** Below this share of the first speed a turn takes too long to be called a moment; with a train on the shaft sooner. */
-const lowestShare = { square: 0.2, linear: 0.35 } as const;
+const lowestShare = { square: 0.3, linear: 0.35 } as const;
 /** Half a tick as a rectangle. */
 const uEdgeS = 0.5e-6 / Math.sqrt(12);
 /** Current that flows back into the pack while it slows, A. */

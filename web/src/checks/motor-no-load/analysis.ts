@@ -4,7 +4,7 @@
 //   V Id = R I^2 + Ke w I   with   Id = Ipack - Iidle   (Ipack itself would be wrong by its duty).
 // At that voltage the current is read between the full and the 75 % step, straight in speed.
 import { noLoadV } from '#core/limits/no-load-voltage';
-import { combined, exact, widened, type Quantity } from '#core/measurements/quantity';
+import { combined, widened, type Quantity } from '#core/measurements/quantity';
 import { guarded, measured } from '#core/measurements/finding';
 import type { Finding } from '#core/measurements/measurement';
 import { rectangular, typeB } from '#core/measurements/tap-errors';
@@ -27,16 +27,20 @@ type Input = AnalysisInput<Evidence>;
 export function analyse(input: Input): readonly Finding[] {
   return guarded(results, () => {
     requireRun(input.evidence);
-    const idleA = neutralCurrent(input, input.evidence.idle);
-    const [upper, full] = input.evidence.steps.slice(-2).map((step) => stepOf(input, step.stretch, idleA));
-    const canC = canOf(input, full.stretch);
-    const ohm = seriesOf(input, canC);
-    const airC = reading(input, 'thermistorAmbient', full.stretch).value;
-    const kv = kvOf(full, ohm);
-    requirePolePairs(kv.value, input.car.motor.ratedKvRpmPerV);
-    const at = { full, upper, ohm, kv, warmK: magnetAbove25(canC, airC), ratedV: noLoadV(input.car) };
+    const at = noLoadAt(input);
     return [currentAt(at), kvAt(at), speedAt(at)];
   });
+}
+/** What the two upper steps and the neutral before them say of the motor. */
+export function noLoadAt(input: AnalysisInput<Pick<Evidence, 'idle' | 'steps'>>): At {
+  const idleA = neutralCurrent(input, input.evidence.idle);
+  const [upper, full] = input.evidence.steps.slice(-2).map((step) => stepOf(input, step.stretch, idleA));
+  const canC = canOf(input, full.stretch);
+  const ohm = seriesOf(input, canC);
+  const airC = reading(input, 'thermistorAmbient', full.stretch).value;
+  const kv = kvOf(full, ohm);
+  requirePolePairs(kv.value, input.car.motor.ratedKvRpmPerV);
+  return { full, upper, ohm, kv, warmK: magnetAbove25(canC, airC), ratedV: noLoadV(input.car) };
 }
 function requireRun(evidence: Evidence): void {
   requireProven(evidence);
@@ -54,7 +58,7 @@ function requirePolePairs(kv: number, rated: number): void {
       `kV comes out as ${factor.toFixed(2)} times the label: the pole pairs of this motor are probably entered wrongly. Correct them on the part, then run again.`,
     );
 }
-interface At {
+export interface At {
   readonly full: Step;
   readonly upper: Step;
   readonly ohm: Quantity;
@@ -74,7 +78,7 @@ function ratedSpeed({ full, ohm, kv, warmK, ratedV }: At): Quantity {
 }
 const cold = (warmK: number): number => 1 - fluxPerK * warmK;
 
-function ratedCurrent(at: At): Quantity {
+export function ratedCurrent(at: At): Quantity {
   const { full, upper, ohm, kv, warmK } = at;
   const speed = ratedSpeed(at);
   const partA = combined([upper.volts, upper.driveA, upper.rpm, ohm, kv], motorCurrent);
@@ -109,9 +113,9 @@ function currentAt(at: At): Finding {
     evidence: evidenceOf(at, ['packCurrentNarrow', 'controllerVoltage']),
   });
 }
+export const coldKv = ({ kv, warmK }: At): Quantity => combined([kv, warmK], (n, warm) => n * cold(warm));
 function kvAt(at: At): Finding {
-  const value = combined([at.kv, at.warmK, exact(0)], (kv, warm) => kv * cold(warm));
-  return measured(results[1], value, {
+  return measured(results[1], coldKv(at), {
     formula:
       'Speed at full throttle over (voltage less current times resistance), taken to 25 C by the flux of the magnet.',
     evidence: evidenceOf(at, ['controllerVoltage', 'packCurrentNarrow']).slice(0, 1),

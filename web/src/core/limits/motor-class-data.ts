@@ -71,4 +71,14 @@ export const motorRows = [
     condition: `a ${gear} always runs a little out of true; beyond this the mesh is tight at one place`,
     mark: fromMemory,
   })),
+  {
+    result: 'timing-sweep/timing-drift',
+    partClass: 'any motor with an end bell that turns',
+    unit: '%',
+    max: 8,
+    watchMax: 4,
+    condition:
+      'beyond this the marks can not be compared: let the motor cool, or look for a screw that slipped',
+    mark: fromMemory,
+  },
 ];
