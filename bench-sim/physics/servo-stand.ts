@@ -77,8 +77,8 @@ export class ServoStand {
     rail.tick(true, tickS);
     const { onTyres } = servo.linkage;
     for (let k = 0; k < stepsPerTick; k++) {
-      const railV = onTyres ? rail.receiverV : this.restV - this.sourceOhm * servo.plugA;
-      servo.step(railV - car.railShuntOhm * servo.plugA, pulseS, warmth.servo.innerC);
+      const slotV = onTyres ? rail.receiverV : this.restV - this.sourceOhm * servo.plugA;
+      servo.step(slotV - car.railShuntOhm * servo.plugA, pulseS, warmth.servo.innerC);
       if (onTyres) this.work(k);
     }
     this.ticks++;

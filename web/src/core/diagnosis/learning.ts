@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: MIT
+// From servos with a known cause to the figures of the diagnosis: middle and spread of every feature over servos in
+// order, those of a cause where they clearly differ, and the temper at which the probabilities are honest on cases
+// that the spreads were not taken from. Numbers only.
+import { mean, sampleStandardDeviation } from 'simple-statistics';
+import type { KnownCase } from './cases.ts';
+import { causeIds, type CauseId } from './causes.ts';
+import { featureIds, type FeatureId } from './features.ts';
+import { posterior } from './posterior.ts';
+import type { ServoModel, Spread } from './servo-model-form.ts';
+
+/** What real servos scatter by that the simulated ones don't: a spread is never below this. From memory. */
+const leastSpread: Readonly<Record<FeatureId, number>> = {
+  'rest-current': 0.3,
+  'hunting-current': 0.4,
+  'moving-current': 0.15,
+  'sweep-current': 0.3,
+  'tight-spot': 0.15,
+  speed: 0.05,
+  'stall-current': 0.05,
+  'rail-voltage': 0.015,
+  'rail-resistance': 0.15,
+  'scrub-share': 0.15,
+  'scrub-hold': 0.3,
+  'scrub-drop': 0.015,
+  'left-right': 0.04,
+  'stop-met': 0.15,
+};
+/** A cause has a spread of its own when its middle lies this many usual spreads away, or it is this much wider. */
+const differs = { middle: 0.6, spread: 1.6 } as const;
+const fewestCases = 8;
+const healthyPrior = 0.2;
+/** Never above 1: the least spreads are there to doubt the simulation, and that doubt is not taken back. */
+const tempers = Array.from({ length: 17 }, (_, k) => 0.2 + 0.05 * k);
+
+type Learnt = Omit<ServoModel, 'temper'>;
+export function learntFrom(cases: readonly KnownCase[], told: { date: string; command: string }): ServoModel {
+  return { ...spreadsOf(cases, told), temper: bestTemper(cases, told) };
+}
+function spreadsOf(
+  cases: readonly KnownCase[],
+  { date, command }: { date: string; command: string },
+): Learnt {
+  const seeds = cases.map(({ seed }) => seed % 1_000_000);
+  return {
+    date,
+    command,
+    seeds: [Math.min(...seeds), Math.max(...seeds)],
+    cases: cases.length,
+    priors: priors(),
+    features: Object.fromEntries(
+      featureIds.map((id) => [id, featureSpreads(cases, id)]),
+    ) as Learnt['features'],
+  };
+}
+/** Healthy a fifth, all causes alike: nobody has counted them (no source). */
+function priors(): Record<CauseId, number> {
+  const each = (1 - healthyPrior) / (causeIds.length - 1);
+  return Object.fromEntries(causeIds.map((id) => [id, id === 'healthy' ? healthyPrior : each])) as Record<
+    CauseId,
+    number
+  >;
+}
+function featureSpreads(cases: readonly KnownCase[], id: FeatureId): Learnt['features'][FeatureId] {
+  const usual = spread(valuesOf(cases, 'healthy', id), id);
+  if (!usual) throw new RangeError(`too few healthy servos tell ${id}`);
+  const own = causeIds.flatMap((cause) => {
+    const found = cause === 'healthy' ? null : spread(valuesOf(cases, cause, id), id);
+    return found && isOther(found, usual) ? [[cause, found] as const] : [];
+  });
+  return { usual, causes: Object.fromEntries(own) };
+}
+const valuesOf = (cases: readonly KnownCase[], cause: CauseId, id: FeatureId): number[] =>
+  cases.flatMap((one) => (one.cause === cause ? (one.features[id] ?? []) : []));
+function spread(values: readonly number[], id: FeatureId): Spread | null {
+  if (values.length < fewestCases) return null;
+  const found = Math.max(leastSpread[id], sampleStandardDeviation([...values]));
+  return { middle: round(mean([...values])), spread: round(found) };
+}
+const round = (value: number): number => Number(value.toFixed(3));
+const isOther = (found: Spread, usual: Spread): boolean =>
+  Math.abs(found.middle - usual.middle) > differs.middle * usual.spread ||
+  found.spread > differs.spread * usual.spread;
+
+/** The least mean surprise on each half of the cases, learnt from the other half. */
+function bestTemper(cases: readonly KnownCase[], told: { date: string; command: string }): number {
+  const halves = [0, 1].map((half) => cases.filter(({ seed }) => seed % 2 === half));
+  const surprise = (temper: number) =>
+    [0, 1].reduce((sum, half) => {
+      const model = { ...spreadsOf(halves[1 - half], told), temper };
+      return sum + meanSurprise(model, halves[half]);
+    }, 0);
+  const found = tempers.map((temper) => [surprise(temper), temper] as const);
+  return round(found.reduce((a, b) => (b[0] < a[0] ? b : a))[1]);
+}
+const meanSurprise = (model: ServoModel, cases: readonly KnownCase[]): number =>
+  mean(cases.map(({ cause, features }) => -Math.log(Math.max(1e-12, posterior(model, features)[cause]))));
