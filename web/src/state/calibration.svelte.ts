@@ -8,7 +8,8 @@ import type { FromBench } from '../worker/messages.ts';
 import type { Bench, RunEars } from './bench.svelte.ts';
 import type { RigWays } from './rig-ways.svelte.ts';
 import type { Shelf } from './shelf.svelte.ts';
-import { lookBackMs, steadyReading, type SeenValue, type SteadyReading } from './steady-reading.ts';
+import { SeenTaps } from './seen-taps.svelte.ts';
+import type { SteadyReading } from './steady-reading.ts';
 
 interface Memory {
   getItem(key: string): string | null;
@@ -42,7 +43,7 @@ export class Calibration implements RunEars {
   #points = $state.raw<ReadonlyMap<string, readonly CalibrationPoint[]>>(new Map());
   #ending = $state.raw<CalibrationEnding | null>(null);
   #trouble = $state<string | null>(null);
-  #seen = $state.raw<ReadonlyMap<string, readonly SeenValue[]>>(new Map());
+  readonly #seen = new SeenTaps();
   thermistorsIn = $state<CalibrationWish['thermistorsIn']>('ice');
   feedBy = $state<CalibrationWish['feedBy']>('meter');
 
@@ -94,7 +95,7 @@ export class Calibration implements RunEars {
   }
   reading(tap: string): SteadyReading {
     const range = this.tools.bench.rig?.taps.find(({ id }) => id === tap) ?? { low: 0, high: 1 };
-    return steadyReading(this.#seen.get(tap) ?? [], range, this.tools.bench.nowMs);
+    return this.#seen.reading(tap, range, this.tools.bench.nowMs);
   }
   choose(tap: string, on: boolean): void {
     const others = this.#chosen.filter((each) => each !== tap);
@@ -151,7 +152,7 @@ export class Calibration implements RunEars {
     [this.#setup, this.#doing, this.#points] = ['', '', new Map()];
   }
   hear(message: FromBench): void {
-    if (message.kind === 'live') this.#watch(message.values);
+    if (message.kind === 'live' && this.#running) this.#seen.add(message.values, this.tools.now());
     else if (message.kind === 'calibrationAsk') this.#take(message);
     else if (message.kind === 'calibrationDoing') this.#doing = message.words;
     else if (message.kind === 'calibrationPoint') this.#add(message.tap, message.point);
@@ -189,16 +190,6 @@ export class Calibration implements RunEars {
     this.#running = false;
     this.#asked = null;
     this.tools.ways.takeMeter(null);
-  }
-  #watch(values: readonly { readonly tap: string; readonly value: number | null }[]): void {
-    if (!this.#running) return;
-    const nowMs = this.tools.now();
-    const seen = new Map(this.#seen);
-    for (const { tap, value } of values) {
-      const before = (seen.get(tap) ?? []).filter(({ atMs }) => nowMs - atMs < lookBackMs);
-      if (value !== null) seen.set(tap, [...before, { atMs: nowMs, value }]);
-    }
-    this.#seen = seen;
   }
 }
 function keptMeter(memory: Memory): Meter | null {
