@@ -33,7 +33,9 @@ export const untilEnded = (page: Page): Promise<void> =>
   withHands(page, () => page.getByRole('link', { name: 'Done, back to the car' }).isVisible());
 
 async function withHands(page: Page, over: () => Promise<boolean>): Promise<void> {
-  const asked = page.getByRole('button', { name: 'It is done, go on' });
+  const asked = page.getByRole('button', {
+    name: /^(It is done, go on|Let the person at the virtual bench read it)$/,
+  });
   while (!(await over())) {
     if (await asked.isVisible()) await asked.click({ timeout: 2000 }).catch(() => {});
     await page.waitForTimeout(100);

@@ -4,8 +4,8 @@
 import { mean, median } from 'simple-statistics';
 import { guarded, measured } from '#core/measurements/finding';
 import type { Finding } from '#core/measurements/measurement';
-import { combined, linear, uncertain, type Quantity } from '#core/measurements/quantity';
-import { typeA } from '#core/measurements/tap-errors';
+import { combined, linear, uncertain, widened, type Quantity } from '#core/measurements/quantity';
+import { rectangular, typeA, typeB } from '#core/measurements/tap-errors';
 import { NotMeasurable, reading, steadyOf, trimmedReading, zeroOf } from '#core/measurements/tap-reading';
 import type { AnalysisInput } from '../check.ts';
 import { moveIn, moveSeries, plateauOf, type Move } from '../servo-moves.ts';
@@ -22,6 +22,8 @@ export const results = [
 type Input = AnalysisInput<Evidence>;
 /** Part of a move where inrush is over and the drive not yet taken back: the same places of the travel both ways. */
 const evenPart = { from: 0.3, to: 0.7 };
+/** e^-6 of an inrush of ten times the even current, and a fifth of that after the mean over the part (computed). */
+const settlingPercent = 0.5;
 
 export const analyse = (input: Input): readonly Finding[] => [
   ...guarded(results.slice(0, 2), () => moving(input)),
@@ -66,7 +68,9 @@ function moving(input: Input): Finding[] {
 }
 function asymmetry(up: Quantity, down: Quantity): Quantity {
   const [more, less] = up.value > down.value ? [up, down] : [down, up];
-  return combined([more, less], (a, b) => (200 * (a - b)) / (a + b));
+  const share = combined([more, less], (a, b) => (200 * (a - b)) / (a + b));
+  const left = typeB('settling', 'what is left of the inrush, one way more than the other', 'computed');
+  return widened(share, left, rectangular(settlingPercent));
 }
 function evenStretches(input: Input): { longer: boolean; stretch: Stretch }[] {
   const idleA = idleOf(input);
