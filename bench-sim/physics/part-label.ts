@@ -63,7 +63,7 @@ const labelPack = ({ pack }: CarParameters): Pack => ({
 const labelLeads = ({ joints }: CarParameters): Leads => ({
   kind: 'leads',
   name: 'Marmot leads',
-  joints: joints.map(({ ohm: _, ...joint }) => joint),
+  joints: joints.map(({ name, kind, gaugeAwg, lengthM }) => ({ name, kind, gaugeAwg, lengthM })),
 });
 
 const labelDrive = ({ drive }: CarParameters): Drive => ({

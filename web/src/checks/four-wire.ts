@@ -32,7 +32,7 @@ const restS = 9.3;
 const onS = 1;
 const times = { off: 0.35, settle: 0.15, on: 0.75, after: 0.35 } as const;
 /** Rig time that one step needs. */
-export const stepS = restS + onS + 1;
+export const stepS = restS + onS + 0.8;
 export type ProbeTap = 'jointProbe' | 'jointProbeWide';
 
 /** Runs steps on one bench; keeps the rest between them and the jumper's setting. */
@@ -48,7 +48,8 @@ export function loadSteps(bench: Bench) {
     await bench.turn('packLoad', true, onS);
     mayS = bench.now() + onS + restS;
     const on = await keepStretch(bench, times.settle, times.on);
-    const after = await keepStretch(bench, onS - times.settle - times.on + 0.3, times.after);
+    await bench.turn('packLoad', false);
+    const after = await keepStretch(bench, 0.3, times.after);
     return { tap, off, on, after };
   };
 }

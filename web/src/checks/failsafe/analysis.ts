@@ -108,7 +108,7 @@ function comebackOf({ input, known, scale }: Watched): Finding {
   const places = placesOf(input.samples, known.comeback, scale);
   if (places.length < 10 || known.comeback.toS - places[places.length - 1].atS > 0.2)
     throw new NotMeasurable(
-      'The throttle pulses did not come back within 4 s. Check that the transmitter is on and bound, then run again.',
+      'The throttle pulses did not come back within 3 s. Check that the transmitter is on and bound, then run again.',
     );
   const rows = places
     .slice(inARow - 1)

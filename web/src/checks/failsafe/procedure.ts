@@ -11,7 +11,7 @@ const settleS = 0.06;
 const heardS = 0.5;
 /** How long a receiver is watched after the loss, and after the return, s. */
 const lossS = 3;
-const comebackS = 4;
+const comebackS = 3;
 
 export async function procedure(bench: Bench): Promise<Evidence> {
   tell(bench, 1, 'Waiting for the receiver.', 15);

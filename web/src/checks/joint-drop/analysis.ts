@@ -8,15 +8,14 @@ import { stepReading } from '#core/measurements/load-step';
 import { combined, linear, type Quantity } from '#core/measurements/quantity';
 import { NotMeasurable, reading } from '#core/measurements/tap-reading';
 import type { AnalysisInput } from '../check.ts';
+import { raceCurrentA } from '../race-current.ts';
 import type { Stretch } from '../stretch.ts';
 import type { Evidence } from './evidence.ts';
 import { jointsOf, resultOf, type ListedJoint } from './joint-list.ts';
 
-/** Upper end of what races of this class draw on average, A; computed from charge put back, from memory. */
-export const raceA = 40;
 export const results = [
   { id: 'worst-joint', title: 'Worst joint, of what it may have', unit: '%' },
-  { id: 'joints-heat', title: `Heat in all joints and leads at ${raceA} A`, unit: 'W' },
+  { id: 'joints-heat', title: 'Heat in all joints and leads at race current', unit: 'W' },
 ] as const;
 type Input = AnalysisInput<Evidence>;
 
@@ -27,6 +26,7 @@ interface Probed {
 }
 export function analyse(input: Input): readonly Finding[] {
   const joints = jointsOf(input.car);
+  const raceA = raceCurrentA(input.car);
   const found = joints.map((joint) => ({ joint, ...attempt(() => probedOf(input, joint)) }));
   const whole = () =>
     found.map(({ joint, probed, reason }) => {
@@ -35,9 +35,9 @@ export function analyse(input: Input): readonly Finding[] {
     });
   return [
     ...guarded([results[0]], () => [worstOf(whole())]),
-    ...guarded([results[1]], () => [heatOf(whole())]),
+    ...guarded([results[1]], () => [heatOf(whole(), raceA)]),
     ...found.map(({ joint, probed, reason }): Finding =>
-      probed ? jointFinding(probed) : { measured: false, ...resultOf(joint), reason: reason ?? '' },
+      probed ? jointFinding(probed, raceA) : { measured: false, ...resultOf(joint), reason: reason ?? '' },
     ),
   ];
 }
@@ -61,7 +61,7 @@ function atTwenty(input: Input, ohm: Quantity, stretch: Stretch): Quantity {
   const air = reading(input, 'thermistorAmbient', stretch);
   return combined([ohm, air], (r, c) => r / (1 + copperPerK * (c - 20)));
 }
-function jointFinding({ joint, ohm, stretch }: Probed): Finding {
+function jointFinding({ joint, ohm, stretch }: Probed, raceA: number): Finding {
   const watts = raceA ** 2 * ohm.value;
   const copper =
     joint.kind === 'lead' ? ` Copper of its gauge and length has ${milli(leadOhm(joint))} mohm.` : '';
@@ -84,10 +84,10 @@ function worstOf(probed: readonly Probed[]): Finding {
     notes: [`Worst: ${worst.joint.name}, ${milli(worst.ohm.value)} of at most ${milli(most)} mohm.`],
   });
 }
-function heatOf(probed: readonly Probed[]): Finding {
+function heatOf(probed: readonly Probed[], raceA: number): Finding {
   const watts = linear(probed.map(({ ohm }) => [raceA ** 2, ohm] as const));
   return measured(results[1], watts, {
-    formula: `Sum of all resistances times ${raceA} A squared, the upper end of the mean current of a race (from memory).`,
+    formula: `Sum of all resistances times ${raceA} A squared.`,
     evidence: probed.map(({ stretch }) => ({ ...stretch, taps: ['packCurrentWide'] })),
   });
 }

@@ -99,12 +99,12 @@ function brakeFinding({ evidence, samples }: Input): Finding {
 type Samples = Input['samples'];
 /** Share of the speed lost between two windows; a stopped motor has no edges left. */
 function lostOf(samples: Samples, { before, later }: Slowing): Quantity {
-  const [fast, slow] = [before, later].map((window) => edgesPerS(samples, window));
+  const [fast, slow] = [before, later].map((span) => edgesPerS(samples, span));
   if (fast === 0) throw new NotMeasurable('No Hall edges came at full throttle. Check the sensor cable.');
   const lost = 1 - slow / fast;
   return uncertain(lost, [
     [
-      typeB(`window ${before.fromS.toFixed(3)}`, 'few edges in a tenth of a second', 'computed'),
+      typeB(`span ${before.fromS.toFixed(3)}`, 'few edges in a tenth of a second', 'computed'),
       rectangular(0.02),
     ],
   ]);

@@ -39,7 +39,7 @@ export async function procedure(bench: Bench): Promise<Evidence> {
 async function pointAt(bench: Bench, throttle: number): Promise<Evidence['points'][number]> {
   await bench.throttle(throttle, 0.3);
   bench.mark(`${Math.round(100 * throttle)} %`);
-  return { throttle, stretch: await keepStretch(bench, 0.7, 0.5) };
+  return { throttle, stretch: await keepStretch(bench, 0.5, 0.5) };
 }
 async function slowing(bench: Bench, to: 0 | -1): Promise<Slowing> {
   await bench.throttle(1, 0.4);
