@@ -23,19 +23,19 @@ const dutyHalfWidth = 0.03;
 export const analyse = (input: Input): readonly Finding[] => guarded(results, () => [shareOf(input)]);
 
 function shareOf(input: Input): Finding {
-  const { half, burst, idle } = input.evidence;
+  const { half, bursts, idle } = input.evidence;
   requireProven(input.evidence);
   const { pwmHz } = input.car.controller;
-  if (!half || !burst) throw new NotMeasurable('Half throttle was not reached. Run again.');
+  if (!half || bursts.length === 0) throw new NotMeasurable('Half throttle was not reached. Run again.');
   if (pwmHz === undefined)
     throw new NotMeasurable(
       "The controller's switching frequency is not known. Take it from its manual or its setting, enter it with the controller, and run again.",
     );
-  const { amplitude, seenHz } = foldedLine(input, burst, pwmHz);
+  const { amplitude, seenHz } = foldedLine(input, bursts, pwmHz);
   const share = combined([amplitude, pulsedA(input, half, idle)], (a, pulsed) => (100 * a) / pulsed);
   return measured(results[0], share, {
     formula: `Ripple current in the pack lead at ${(pwmHz / 1e3).toFixed(2)} kHz, the tap's filter undone, over the fundamental of the pulsed current, (2 I / pi) sin(pi d), of a smooth motor current I at duty d.`,
-    evidence: [stretchOf(burst), { ...half, taps: ['packCurrentNarrow'] }],
+    evidence: [...bursts.map(stretchOf), { ...half, taps: ['packCurrentNarrow'] }],
     notes: rippleWords(amplitude.value, seenHz),
   });
 }

@@ -27,7 +27,7 @@ export const packRipple: Check<Evidence> = {
     polarityCaution,
     manualCaution,
   ],
-  durationS: 18,
+  durationS: 24,
   moves: 'The motor spins up to half throttle.',
   place: 'controller',
   results,

@@ -10,6 +10,6 @@ export const evidenceSchema = provenSchema.extend({
   idle: stretchSchema,
   /** Null: the throttle was not opened. */
   half: stretchSchema.nullable(),
-  burst: burstSchema.nullable(),
+  bursts: z.array(burstSchema),
 });
 export type Evidence = z.infer<typeof evidenceSchema>;

@@ -3,7 +3,14 @@
 // tap's filter, so it is seen folded, |f - n fs|, and small; where it must lie and how much smaller it is follows from
 // its frequency, which the person knows. Pure.
 import { uncertain, type Quantity } from '#core/measurements/quantity';
-import { amplitudeAbout, spectrumOf, strongestIn } from '#core/measurements/spectrum';
+import {
+  amplitudeAbout,
+  floorOf,
+  meanSpectrum,
+  spectrumOf,
+  strongestIn,
+  type Spectrum,
+} from '#core/measurements/spectrum';
 import { gainLines, type Line, rectangular, typeA, typeB } from '#core/measurements/tap-errors';
 import { NotMeasurable, tapOf } from '#core/measurements/tap-reading';
 import { wholeRecord, type KeptBurst } from '../burst-wave.ts';
@@ -15,10 +22,9 @@ type Input = AnalysisInput<Evidence>;
 const frequencyShare = 0.01;
 /** Slow changes of the current lie below. */
 const fromHz = 15;
-/** Lines to either side that a sine's power spreads over. */
-const reach = 8;
-/** In medians of the noise, over some thousand lines (Rayleigh, computed). */
-const standsOut = 4.8;
+/** Lines to either side that a sine's power spreads over, and what of it lies further out (computed). */
+const reach = 4;
+const spreadShare = 0.02;
 /** Tolerance of a tap's corner; from memory. */
 const cornerShare = 0.1;
 
@@ -28,25 +34,35 @@ export interface FoldedLine {
   /** Where it was seen; null: it does not stand out of the noise, and half of what could hide there is told. */
   readonly seenHz: number | null;
 }
-export function foldedLine(input: Input, burst: KeptBurst, pwmHz: number): FoldedLine {
-  const tap = tapOf(input.rig, burst.tap);
-  const spectrum = spectrumOf(wholeRecord(input, burst), burst.intervalS);
-  const [low, high] = foldedBand(pwmHz, 1 / burst.intervalS);
+export function foldedLine(input: Input, bursts: readonly KeptBurst[], pwmHz: number): FoldedLine {
+  const tap = tapOf(input.rig, 'packCurrentWide');
+  const spectrum = meanSpectrum(
+    bursts.map((burst) => spectrumOf(wholeRecord(input, burst), burst.intervalS)),
+  );
+  const [low, high] = foldedBand(pwmHz, 1 / bursts[0].intervalS);
   const strongest = strongestIn(spectrum, low, high);
   if (!strongest)
     throw new NotMeasurable(
       'The switching frequency falls on a multiple of the sampling rate, where its ripple looks like a constant current. Set another frequency in the controller, or enter the one it has.',
     );
-  const floor = standsOut * spectrum.noise;
+  const floor = floorOf(spectrum, (high - low) / spectrum.stepHz);
   const loss = Math.hypot(1, pwmHz / tap.cornerHz);
   if (strongest.amplitude < floor) return { amplitude: hidden(floor * loss), seenHz: null };
   const atTap = amplitudeAbout(spectrum, strongest.hertz, reach);
   const lines: Line[] = [
     ...gainLines(input.rig, tap, atTap * loss, true),
-    [typeA('line', 'noise within the line', spectrum.amplitude.length), spectrum.noise * loss],
+    [typeA('line', 'noise within the line', spectrum.amplitude.length), noiseU(spectrum, atTap) * loss],
+    [typeB('spread', 'power beyond the lines counted', 'computed'), rectangular(spreadShare * atTap * loss)],
     [cornerSource, rectangular(cornerShare * atTap * loss)],
   ];
   return { amplitude: uncertain(atTap * loss, lines), seenHz: strongest.hertz };
+}
+/** Along the line, and what the noise taken away may scatter by over all lines counted. */
+function noiseU({ noise, records }: Spectrum, amplitude: number): number {
+  const counted = 2 * reach + 1;
+  return (
+    Math.hypot(noise / Math.SQRT2, (noise ** 2 * Math.sqrt(counted)) / (2 * amplitude)) / Math.sqrt(records)
+  );
 }
 const cornerSource = typeB('corner', "corner of the tap's filter", 'rule of thumb, from memory');
 const hidden = (most: number): Quantity =>

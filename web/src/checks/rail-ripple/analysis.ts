@@ -5,6 +5,7 @@ import { uncertain, type Quantity } from '#core/measurements/quantity';
 import { guarded, measured, type ResultName } from '#core/measurements/finding';
 import type { Finding } from '#core/measurements/measurement';
 import {
+  floorOf,
   spectrumOf,
   standingOut,
   strongestIn,
@@ -23,8 +24,6 @@ export const results = [
   { id: 'rail-ripple-rms', title: 'Ripple of the rail, r.m.s.', unit: 'V' },
 ] as const;
 type Input = AnalysisInput<Evidence>;
-/** In medians of the noise: one of a thousand quiet bursts has a line above it (Rayleigh, computed). */
-const standsOut = 4.5;
 /** Tolerance of a tap's corner; from memory. */
 const cornerShare = 0.1;
 /** Frequencies to the nearest line. */
@@ -53,7 +52,7 @@ function worstOf(input: Input): Ripple {
 }
 function rippleOf(input: Input, burst: KeptBurst): Ripple {
   const spectrum = spectrumOf(wholeRecord(input, burst), burst.intervalS);
-  return { burst, spectrum, standing: standingOut(spectrum, standsOut * spectrum.noise) };
+  return { burst, spectrum, standing: standingOut(spectrum, floorOf(spectrum, spectrum.amplitude.length)) };
 }
 /** `perAmplitude` is what one sine of amplitude 1 makes of the figure. */
 function quantity(
@@ -65,8 +64,8 @@ function quantity(
   const { rig, samples } = input;
   const tap = tapOf(rig, 'railVoltage');
   const { volts } = samples.supply(0, samples.latestS);
-  const missed = standsOut * spectrum.noise * perAmplitude;
-  const noise = spectrum.noise * Math.sqrt(standing.count) * perAmplitude;
+  const missed = floorOf(spectrum, spectrum.amplitude.length) * perAmplitude;
+  const noise = spectrum.noise * Math.sqrt(standing.count / 2) * perAmplitude;
   const lines: Line[] = [
     ...gainLines(rig, tap, value, true),
     [typeB('missed', 'lines that do not stand out of the noise', 'computed'), rectangular(missed)],

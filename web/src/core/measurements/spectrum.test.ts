@@ -3,7 +3,7 @@
 // theorem, and sines of known size; what stands out of noise against what was put in.
 import { describe, expect, it } from 'vitest';
 import { seededNoise } from './seeded-noise-fixture.ts';
-import { amplitudeAbout, spectrumOf, standingOut, strongestIn } from './spectrum.ts';
+import { amplitudeAbout, floorOf, meanSpectrum, spectrumOf, standingOut, strongestIn } from './spectrum.ts';
 
 const intervalS = 104e-6;
 const wave = (size: number, of: (t: number, k: number) => number) =>
@@ -54,7 +54,7 @@ describe('lines of a spectrum', () => {
   it('gives next to nothing where only noise is', () =>
     expect(amplitudeAbout(spectrum, 3000, 8)).toBeLessThan(0.0015));
   it('gives peak to peak and r.m.s. of what stands out, without its noise', () => {
-    const { peakToPeak, rms } = standingOut(spectrum, 4 * spectrum.noise);
+    const { peakToPeak, rms } = standingOut(spectrum, floorOf(spectrum, 2048));
     expect(Math.abs(peakToPeak / 0.2 - 1)).toBeLessThan(0.06);
     expect(rms).toBeCloseTo(0.1 * Math.SQRT1_2, 3);
   });
@@ -64,6 +64,35 @@ describe('lines of a spectrum', () => {
       wave(2048, () => 0.01 * quiet()),
       intervalS,
     );
-    expect(standingOut(alone, 4.5 * alone.noise)).toEqual({ peakToPeak: 0, rms: 0, count: 0 });
+    expect(standingOut(alone, floorOf(alone, 1024))).toEqual({ peakToPeak: 0, rms: 0, count: 0 });
   });
+  it('knows the noise: a root mean square of 2 s / root n', () => {
+    const quiet = seededNoise(10);
+    const alone = spectrumOf(wave(4096, () => 0.01 * quiet()), intervalS); // prettier-ignore
+    expect(alone.noise / ((2 * 0.01) / Math.sqrt(4096))).toBeCloseTo(1, 1);
+  });
+});
+describe('powers of six records averaged', () => {
+  const noise = seededNoise(9);
+  const records = Array.from({ length: 6 }, (_, k) =>
+    spectrumOf(
+      wave(1024, (t) => 0.0014 * Math.sin(2 * Math.PI * 2000 * t + k) + 0.01 * noise()),
+      intervalS,
+    ),
+  );
+  const six = meanSpectrum(records);
+  it('need at least one', () => expect(() => meanSpectrum([])).toThrow(/at least one/));
+  it('show a line that each record hides', () => {
+    const shown = records.filter((one) => strongestIn(one, 1990, 2010)!.amplitude > floorOf(one, 512));
+    expect(shown.length).toBeLessThan(2);
+    expect(strongestIn(six, 1990, 2010)!.amplitude).toBeGreaterThan(floorOf(six, 512));
+  });
+  it('keep its size', () => expect(amplitudeAbout(six, 2000, 2) / 0.0014).toBeCloseTo(1, 0));
+  it('leave the noise as it is, with less scatter', () => {
+    expect(six.noise / records[0].noise).toBeCloseTo(1, 1);
+    expect(floorOf(six, 512)).toBeLessThan(0.65 * floorOf(records[0], 512));
+  });
+  // Chi-squared of two degrees of freedom: P(power > x) = exp(-x / mean).
+  it('have the floor of the exponential law for one record', () =>
+    expect(floorOf(records[0], 512) / records[0].noise).toBeCloseTo(Math.sqrt(Math.log(512_000)), 6));
 });
