@@ -43,10 +43,8 @@ describe('a healthy car', () => {
 /** One of each check; every other fault of the area is in the studies. */
 const ofArea: readonly FaultName[] = [
   'reversed-pack',
-  'unequal-cells',
   'missing-capacitor',
   'wrong-rail-setting',
-  'no-head-room',
   'weak-cell',
   'ringing-rail',
   'dried-capacitor',
