@@ -57,7 +57,7 @@ describe.each([
       const { virtual, software } = await savedRecord(page);
       expect(software.tool).toBe('page');
       expect(virtual, 'what the command line keeps too').toMatchObject({ seed: 7, faults: {} });
-      expect(Object.values(virtual!.truth)).not.toContain(0);
+      expect(Object.values(virtual!.truth).some((value) => value !== 0)).toBe(true);
       await page.getByRole('link', { name: 'Done, back to the car' }).click();
     }
     await go('#/logbook');
