@@ -116,6 +116,8 @@ export const cellResult = (finding: Finding, truth: number | undefined, verdict:
 function placedAt(finding: Finding, truth: number | undefined): Placed | null {
   if (!finding.measured || truth === undefined) return null;
   const [low, high] = finding.interval;
+  // A count is known without error: no limit is near it.
+  if (low === high) return null;
   const below = (max: number): VerdictWord => (high <= max ? 'pass' : low >= max ? 'fail' : 'undecided');
   const above = (min: number): VerdictWord => (low >= min ? 'pass' : high <= min ? 'fail' : 'undecided');
   const twoU = high - low;

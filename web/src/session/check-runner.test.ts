@@ -52,6 +52,20 @@ describe('a run that goes well', () => {
     expect(record.clock.origin).toBe('fit');
     expect(record.clock.ratio).toBeCloseTo(1, 3);
   });
+  it('beats while it only streams, so that the second of the rig is known, and goes live as ever after', async () => {
+    const check = toyCheck(async (bench) => {
+      await bench.stream(plan);
+      await bench.wait(3);
+      return {};
+    });
+    const all = await connected();
+    await all.clock.settle(runCheck(all.session, check, { car, label, ask: async () => {} }));
+    expect(all.rig.sentOf('beat').length).toBeGreaterThan(100);
+    expect(all.rig.sentOf('beat').every(({ session }) => session === 0)).toBe(true);
+    expect(all.rig.sentOf('goLive')).toEqual([]);
+    expect(all.session.rigClock.fit.origin).toBe('fit');
+    expect(all.session.beats.beating).toBe(false);
+  });
   it('beats every 20 ms from going live until the rig is safe', async () => {
     const all = await connected();
     await run(all, driven);
