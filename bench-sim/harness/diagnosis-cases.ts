@@ -6,7 +6,6 @@ import type { CauseId } from '#core/diagnosis/causes';
 import { featuresOf, type CheckFindings, type Features } from '#core/diagnosis/features';
 import { measured } from '#core/measurements/finding';
 import { exact } from '#core/measurements/quantity';
-import type { Car } from '#core/parts/part';
 import type { FaultName } from '#sim/faults/faults';
 import { spoil } from '#sim/physics/fault-effects';
 import type { CarParameters } from '#sim/physics/parameters';
@@ -62,7 +61,7 @@ export function diagnosisCase(cause: CauseId, wantedSeed: number): DiagnosisCase
   const severity = spoilFor(cause, parameters, random.stream('severity'));
   const stand = new ServoStand(parameters);
   const truth = drivenTruth(stand, car);
-  return { seed, cause, severity, features: featuresOf(foundOf(truth, car, random.stream('errors')), car) };
+  return { seed, cause, severity, features: featuresOf(foundOf(truth, random.stream('errors')), car) };
 }
 /** Of the cars from this seed on, each a thousand thousand apart, the first with a rail of 6 V. */
 function firstOfSixVolts(seed: number): number {
@@ -81,7 +80,7 @@ function spoilFor(cause: CauseId, car: CarParameters, random: SeededRandom): num
   return severity;
 }
 /** True values with the checks' errors, as the findings of checks. */
-function foundOf(truth: Readonly<Record<string, number>>, car: Car, random: SeededRandom): CheckFindings[] {
+function foundOf(truth: Readonly<Record<string, number>>, random: SeededRandom): CheckFindings[] {
   const keys = Object.keys(errors);
   const checks = [...new Set(keys.map((key) => key.split('/')[0]))];
   const told = (key: string) => {

@@ -22,6 +22,9 @@ export function diagnosisText({ ranked, heard, next }: Diagnosis): string[] {
 function causeLines({ cause, probability, likely, evidenceFor, evidenceAgainst }: RankedCause): string[] {
   return [
     `${percent(probability)} ${likely}: ${cause.title}.`,
+    ...(evidenceFor.length + evidenceAgainst.length === 0
+      ? ['    No figure speaks clearly for or against it.']
+      : []),
     ...evidenceLines('for', evidenceFor),
     ...evidenceLines('against', evidenceAgainst),
     `    ${cause.todo}`,

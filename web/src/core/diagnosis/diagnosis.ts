@@ -68,11 +68,16 @@ function evidenceOf(model: ServoModel, cause: Cause, known: Features): Evidence[
     const value = known[id];
     if (value === undefined) return [];
     const { middle, spread } = model.features[id].usual;
-    const [low, high] = [say(middle - usualSpreads * spread), say(middle + usualSpreads * spread)];
-    const usual = low === high ? low : `${low} to ${high}`;
+    const usual = rangeWords(say(middle - usualSpreads * spread), say(middle + usualSpreads * spread));
     const bits = weightBits(model, cause.id, id, value);
     return [{ check, words: `${title} ${say(value)}, usual ${usual}`, bits }];
   });
+}
+/** "0.8 to 1.4 times": the unit once. */
+function rangeWords(low: string, high: string): string {
+  if (low === high) return low;
+  const unit = high.slice(high.indexOf(' '));
+  return `${low.endsWith(unit) ? low.slice(0, -unit.length) : low} to ${high}`;
 }
 const sides = (all: readonly Evidence[]) => ({
   evidenceFor: all.filter(({ bits }) => bits >= leastBits).toSorted((a, b) => b.bits - a.bits),

@@ -42,7 +42,7 @@ export interface Found {
   reason(key: string): string | null;
 }
 export function foundIn(runs: readonly CheckFindings[]): Found {
-  const all = new Map(
+  const all = new Map<string, Finding>(
     runs.flatMap(({ check, findings }) =>
       findings.map((finding) => [`${check}/${finding.id}`, finding] as const),
     ),
@@ -154,7 +154,7 @@ const rows: Readonly<Record<FeatureId, Omit<Feature, 'id'>>> = {
       const rail = found.value('rail-setting/rail-setting') ?? controller.railSettingV;
       return lowest === null ? null : (rail - lowest) / rail;
     },
-    say: (share) => `${(100 * share).toFixed(1)} %`,
+    say: (share) => `${(100 * Math.max(0, share)).toFixed(1)} %`,
   },
   'left-right': {
     check: 'servo-end-points',
