@@ -83,6 +83,18 @@ describe('servo-end-points analysis refuses', () => {
     expect(reason(told['travel-asymmetry'])).toMatch(/No stop was met/);
     expect(told['end-point-left'].measured).toBe(true);
   });
+  it('a servo whose current swings, and does not blame the horn', () => {
+    const restless = syntheticRun({
+      tap: (id, timeS) => (id === 'railCurrent' ? 0.1 + 0.09 * Math.sign(Math.sin(timeS * 31)) : 0),
+      feedOnS: 1,
+      endS: startS(walks.length + 9),
+      fast: ['railVoltage', 'railCurrent', 'controllerVoltage', 'packCurrentWide'],
+    });
+    const free = { ...evidence.searches[0], met: false, fine: [] };
+    const kept = { ...evidence, searches: [free, evidence.searches[1]] };
+    const findings = analyse({ evidence: kept, samples: restless, rig: testRig(), car: marmot });
+    expect(reason(findings[1])).toMatch(/hunts/);
+  });
   it('a run that ended before a side', () =>
     expect(reason(found({ ...evidence, searches: [] })['end-point-left'])).toMatch(/ended before/));
   it('per cent without the pulses of the radio, not the widths', () => {

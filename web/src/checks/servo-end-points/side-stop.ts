@@ -32,12 +32,21 @@ export function stopOf(input: Input, side: Side): FoundStop {
   };
 }
 function kneeIn(input: Input, look: Search): Knee {
-  if (!look.met) throw new NotMeasurable(notMet(look));
+  if (!look.met) throw new NotMeasurable(restless(input, look) ?? notMet(look));
   const knee = kneeOf(pointsOf(input, look));
   if (knee) return knee;
   throw new NotMeasurable(
     'The current rose in one step and not in the next. Look for a tight spot, then run again.',
   );
+}
+/** A servo whose free current swings by more than this hides every stop. */
+const swingA = 0.15;
+function restless({ samples }: Input, { coarse }: Search): string | null {
+  const levels = coarse.map(({ stretch }) => meanA(samples, stretch));
+  if (levels.length === 0) return null;
+  const { middleA, boundA } = freeLevel(levels);
+  if (boundA - middleA < swingA) return null;
+  return 'The current of the free servo swung too much for a stop to be seen in it: the servo hunts, or its gears are rough. Run servo-idle first.';
 }
 function notMet({ side, hitch, coarse, fine }: Search): string {
   const furthest = Math.round(Math.max(...[...coarse, ...fine].map(outUs), 0));
