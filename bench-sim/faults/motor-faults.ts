@@ -22,6 +22,16 @@ export const motorFaults = [
     room: 'plant',
   },
   {
+    name: 'hot-motor',
+    title: 'Motor still hot',
+    words:
+      'The motor has just run and is warmer than the room: no fault, and must not look like a tired rotor.',
+    severity: '1: 30 K above the air; between: proportional',
+    check: 'motor-no-load',
+    verdict: 'pass',
+    room: 'plant',
+  },
+  {
     name: 'advanced-timing',
     title: 'Timing too far advanced',
     words: 'The end bell stands at more advance than the label holds for: faster, and far more current.',

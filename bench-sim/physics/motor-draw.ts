@@ -68,6 +68,7 @@ export function drawMotor(random: SeededRandom, driverOhm: number): MotorParamet
     inertiaKgM2: random.between(3e-6, 5e-6),
     ...losses(random, fluxVs, totalOhm, random.between(...kind.noLoadA)),
     ...hallLines(random),
+    startAboveAirK: 0,
     windingJPerK: random.between(20, 30),
     windingToCanKPerW: random.between(1, 1.4),
     canJPerK: random.between(55, 75),

@@ -13,6 +13,9 @@ export const motorEffects: Effects = {
   'weak-rotor': ({ motor }, severity) => {
     motor.fluxVs *= 1 - 0.12 * severity;
   },
+  'hot-motor': ({ motor }, severity) => {
+    motor.startAboveAirK = 30 * severity;
+  },
   'advanced-timing': ({ motor }, severity) => {
     setTiming(motor, ratedTimingDegrees + 20 * severity);
   },

@@ -102,3 +102,8 @@ function mesh({ motor, drive }: CarParameters): Record<string, number> {
     'pinion-variation': (200 * drive.eccentricNm) / dragNm,
   };
 }
+
+const heat = ({ motor }: CarParameters): Record<string, number> => ({
+  'motor-heat-capacity': motor.windingJPerK + motor.canJPerK,
+  'motor-thermal-resistance': motor.canToAirKPerW,
+});

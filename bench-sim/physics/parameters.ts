@@ -102,6 +102,8 @@ export interface MotorParameters {
   hallNoiseHz: number;
   /** Contacts of the sensor cable lost per second while somebody moves it. */
   hallLooseHz: number;
+  /** How much warmer than the air it begins. */
+  startAboveAirK: number;
   windingJPerK: number;
   windingToCanKPerW: number;
   canJPerK: number;

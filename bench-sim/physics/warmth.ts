@@ -34,7 +34,7 @@ export class Warmth {
         outerJPerK: motor.canJPerK,
         toAirKPerW: motor.canToAirKPerW,
       },
-      ambientC,
+      ambientC + motor.startAboveAirK,
     );
     this.servo = new TwoBodyHeat(
       {
@@ -47,8 +47,9 @@ export class Warmth {
     );
     this.controller = new OneBodyHeat(controller.heatCapacityJPerK, controller.toAirKPerW, ambientC);
     const fresh = () => new Thermistor(sensor.lagS, sensor.gain, ambientC);
-    this.sensors = [fresh(), fresh(), fresh()];
-    this.thermistorC = [ambientC, ambientC, ambientC, ambientC];
+    const canC = ambientC + sensor.gain * motor.startAboveAirK;
+    this.sensors = [new Thermistor(sensor.lagS, sensor.gain, canC), fresh(), fresh()];
+    this.thermistorC = [canC, ambientC, ambientC, ambientC];
     if (sensor.open) this.thermistorC[0] = this.thermistorC[1] = null;
     if (sensor.motorShorted) this.thermistorC[0] = shortedC;
   }

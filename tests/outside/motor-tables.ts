@@ -37,6 +37,7 @@ export function motorOf(row: MotorRow, loadNm = 0): MotorParameters {
     viscousNms: 0,
     quadraticNms2: 0,
     ...still,
+    startAboveAirK: 0,
     windingJPerK: 25,
     windingToCanKPerW: 1.2,
     canJPerK: 60,

@@ -6,6 +6,7 @@ import { failsafe } from './failsafe/check.ts';
 import { gearMesh } from './gear-mesh/check.ts';
 import { motorCoastdown } from './motor-coastdown/check.ts';
 import { jointDrop } from './joint-drop/check.ts';
+import { motorHeat } from './motor-heat/check.ts';
 import { motorNoLoad } from './motor-no-load/check.ts';
 import { radioRange } from './radio-range/check.ts';
 import { railRipple } from './rail-ripple/check.ts';
@@ -47,6 +48,7 @@ export const checks: readonly Check[] = [
   motorNoLoad,
   motorCoastdown,
   timingSweep,
+  motorHeat,
   gearMesh,
   radioRange,
   failsafe,

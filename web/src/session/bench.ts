@@ -112,6 +112,8 @@ export class RunBench implements Bench {
     await powerUp(this, plan, upTo);
   }
   async feed(level: keyof typeof feedLevelCode): Promise<void> {
+    // Without power the rig forgets that the motor was proven to turn.
+    if (level === 'off') this.turning = false;
     if (level === 'full') this.requireFeedAllowed();
     await this.command({ type: 'feed', level: feedLevelCode[level] });
   }

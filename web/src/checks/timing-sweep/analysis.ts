@@ -27,8 +27,8 @@ const tenDegrees = 10;
 
 export function analyse(input: Input): readonly Finding[] {
   return guarded(results, () => {
-    requireProven(input.evidence);
     const { marks } = input.evidence;
+    marks.forEach(requireProven);
     const all = marks.map((mark) => figuresOf(input, mark));
     requireMarks(all);
     const again = all[all.length - 1];

@@ -22,7 +22,7 @@ export const timingSweep: Check<Evidence> = {
     polarityCaution,
     manualCaution,
   ],
-  durationS: 70,
+  durationS: 80,
   results,
   evidenceSchema,
   procedure,

@@ -4,14 +4,14 @@ import { z } from 'zod';
 import { provenSchema } from '../proven-spin.ts';
 import { stretchSchema } from '../stretch.ts';
 
-export const markSchema = z.object({
+export const markSchema = provenSchema.extend({
   /** Electrical degrees of advance as the end bell says. */
   degrees: z.number(),
   idle: stretchSchema,
-  /** 75 % and full throttle, as motor-no-load reads them. */
+  /** 75 % and full throttle, as motor-no-load reads them; none where the first spin was not proven. */
   steps: z.array(z.object({ throttle: z.number(), stretch: stretchSchema })),
 });
-export const evidenceSchema = provenSchema.extend({
+export const evidenceSchema = z.object({
   /** In the order they were run; the last one is the first mark again. */
   marks: z.array(markSchema),
 });

@@ -34,9 +34,10 @@ describe('the mark to take', () => {
 });
 describe('timing-sweep refuses', () => {
   const rig = testRig();
+  const idle = { fromS: 1, toS: 2 };
   const reasons = (turned: boolean) =>
     analyse({
-      evidence: { turned, failSafeS: 0.3, marks: [] },
+      evidence: { marks: turned ? [] : [{ turned, failSafeS: null, degrees: 20, idle, steps: [] }] },
       samples: new ScanColumns(rig),
       rig,
       car: marmot,

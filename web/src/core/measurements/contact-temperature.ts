@@ -7,9 +7,9 @@ import { rectangular, typeA, typeB } from './tap-errors.ts';
 import { NotMeasurable, reading, tapOf, type Bench, type Stretch } from './tap-reading.ts';
 
 /** 3 to 5 K low on a body of 75 C in air of 25 C: 0.90 to 0.94 of the rise is shown (from memory). */
-const shownShare = { low: 0.9, high: 0.94 };
+export const shownShare = { low: 0.9, high: 0.94 };
 /** Taped or clamped on a can or a case, first order (from memory). */
-const lagS = { low: 8, high: 16 };
+export const lagS = { low: 8, high: 16 };
 const memory = 'from memory';
 
 /** C of the body, mean over the stretch; `airId` is the thermistor in the air beside it. Throws NotMeasurable. */
