@@ -4,6 +4,9 @@ import { checkById } from '#checks/index';
 import type { Plan } from '#checks/plans/plan';
 import { emptyRecord } from '#checks/plans/plan-record';
 import { planSummary } from '#checks/plans/summary';
+import { diagnose } from '#core/diagnosis/diagnosis';
+import { diagnosisText } from '#core/diagnosis/diagnosis-text';
+import type { Car } from '#core/parts/part';
 import { openPlace } from './bench-place.ts';
 import type { RunArguments } from './command-arguments.ts';
 import { exitCode, exitOf, exitOfPlan } from './exit-code.ts';
@@ -31,7 +34,10 @@ export async function planAtTheBench(
   const keep = (file: PlanFile) => record !== null && keepPlan(record, file);
   const file = await runPlan(place, plan, begun, { ...manner, look: looksFor(wanted), keep });
   await place.session.close();
-  return { told: wanted.json ? documentsOf(plan, file) : planText(plan, file), code: codeOf(plan, file) };
+  return {
+    told: wanted.json ? documentsOf(plan, file) : planText(plan, file, place.car),
+    code: codeOf(plan, file),
+  };
 }
 /** Runs as their documents; what was looked at, skipped or left as documents without results. */
 export function documentsOf(plan: Plan, file: PlanFile): unknown[] {
@@ -54,7 +60,7 @@ const titleOf = (key: string): string => checkById(key)?.title ?? key;
 const minutes = (seconds: number): string =>
   `${Math.floor(seconds / 60)}:${String(Math.round(seconds % 60)).padStart(2, '0')} min`;
 
-export function planText(plan: Plan, file: PlanFile): string {
+export function planText(plan: Plan, file: PlanFile, car: Car): string {
   const { sentence, outcomes, open, rigS, personS } = planSummary(plan, file, titleOf);
   const rows = outcomes.map(({ key, verdict, words }) => [key, verdict, words]);
   return `${[
@@ -63,6 +69,7 @@ export function planText(plan: Plan, file: PlanFile): string {
     '',
     ...table([['item', 'verdict', 'what there is to say'], ...rows]),
     ...(open.length > 0 ? ['', `Not done: ${open.join(', ')}.`] : []),
+    ...(plan.asksWhy ? ['', ...diagnosisText(diagnose(file.runs, car))] : []),
     '',
     `Rig ${minutes(rigS)}, person about ${minutes(personS)}.`,
   ].join('\n')}\n`;

@@ -80,6 +80,7 @@ export const plans: readonly Plan[] = [
     id: 'hot-servo',
     title: 'Servo that runs hot',
     why: 'Binding, hunting, friction, too much voltage, overload or a failing motor: the checks that tell them apart.',
+    asksWhy: 'servo',
     items: [
       ...beforePower,
       seen(looks.servoMount, 0.1, 3),

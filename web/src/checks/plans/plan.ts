@@ -31,6 +31,8 @@ export interface Plan {
   readonly why: string;
   /** Rig and person together; absent where nobody counts the minutes. */
   readonly withinS?: number;
+  /** What its runs together are asked at the end: why this part is as it is. */
+  readonly asksWhy?: 'servo';
   readonly items: readonly PlanItem[];
 }
 export const keyOf = (item: PlanItem): string => (item.kind === 'check' ? item.check : item.id);
