@@ -2,6 +2,7 @@
 // `npm run check`: runs one check or plan on a virtual or a real rig and ends with the exit code that says how it
 // went. With --json, standard output is one document. This is the place where link, session, check and output meet.
 import type { Check, Progress } from '#checks/check';
+import { proposalOf } from '#checks/proposal';
 import { openPlace } from './bench-place.ts';
 import { catalogDocument, catalogText, findRunnable, isPlan } from './check-catalog.ts';
 import { parseArguments, type RunArguments } from './command-arguments.ts';
@@ -37,7 +38,7 @@ async function run(wanted: RunArguments, check: Check, manner: RunManner): Promi
   await place.session.close();
   if (stopped?.cause) throwOn(stopped.cause);
   if (wanted.record !== null) keepRecord(wanted.record, record);
-  print(wanted.json ? document(runDocument(record)) : runText(record, check));
+  print(wanted.json ? document(runDocument(record, proposalOf(check, record))) : runText(record, check));
   return exitOf(record);
 }
 /** What the person at the command line got wrong during the run is theirs to read, not a result. */

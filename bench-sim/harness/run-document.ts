@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
-// A run as one JSON document for programs, made from its record. It knows no check.
+// A run as one JSON document for programs, made from its record, with what its check proposes. It knows no check.
+import type { Proposal } from '#checks/proposal';
 import type { RunRecord } from '#core/record/run-record';
 import { reasonOf } from '#core/record/run-reason';
 
 type FindingOf = RunRecord['findings'][number];
 
-export function runDocument(record: RunRecord) {
+export function runDocument(record: RunRecord, proposal: Proposal | null = null) {
   const truth = record.virtual?.truth;
   const reason = reasonOf(record);
   return {
@@ -14,6 +15,7 @@ export function runDocument(record: RunRecord) {
     ...(reason && { reason }),
     ending: record.ending.kind,
     results: record.findings.map((finding) => resultOf(finding, record)),
+    ...(proposal && { proposal }),
     ...(record.virtual && { seed: record.virtual.seed, faults: record.virtual.faults }),
     ...(truth && {
       truth: Object.fromEntries(record.findings.flatMap(({ id }) => (id in truth ? [[id, truth[id]]] : []))),

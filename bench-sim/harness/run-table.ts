@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 // A run as text for people: a table of results, the verdict, the reason, the cautions. It knows columns of text.
 import type { Check } from '#checks/check';
+import { proposalOf } from '#checks/proposal';
 import type { RunRecord } from '#core/record/run-record';
 import { figure, limitWords, reasonOf } from '#core/record/run-reason';
 
 export function runText(record: RunRecord, check: Check): string {
   const reason = reasonOf(record);
+  const proposal = proposalOf(check, record);
   const notes = new Set(record.findings.flatMap((finding) => (finding.measured ? finding.notes : [])));
   const lines = [
     `${check.title} (${check.id})`,
@@ -19,6 +21,7 @@ export function runText(record: RunRecord, check: Check): string {
     `Verdict: ${capital(record.verdict)}`,
     ...(reason ? [`Reason: ${reason}`] : []),
     ...Array.from(notes, (note) => `Note: ${note}`),
+    ...(proposal ? [`Proposal: ${proposal.words}`] : []),
     ...check.cautions.map((caution) => `Caution: ${caution}`),
   ];
   return `${lines.join('\n')}\n`;
