@@ -18,7 +18,7 @@ async function emulated<E>(check: Check<E>, seed: number) {
   const { session, car, hands, virtual } = await openVirtual(seed);
   const { record } = await runCheck(session, check as Check, { car, label, ask: hands });
   await session.close();
-  return { verdict: record.verdict, findings: record.findings, verdicts: {}, truth: virtual.truth() };
+  return { verdict: record.verdict, findings: record.findings, truth: virtual.truth() };
 }
 describe('on the emulated firmware a healthy servo passes with the truth inside', () => {
   it.each([

@@ -197,7 +197,7 @@ export async function runOnServo<E>(
   return { bench, findings, verdicts, truth: truthOf(bench.plant) };
 }
 /** Results whose truth lies outside their interval, in words. */
-export const outside = ({ findings, truth }: ServoRun): string[] =>
+export const outside = ({ findings, truth }: Pick<ServoRun, 'findings' | 'truth'>): string[] =>
   findings.flatMap((finding) => {
     if (!finding.measured || truth[finding.id] === undefined) return [];
     const [low, high] = finding.interval;

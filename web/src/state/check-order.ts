@@ -21,6 +21,8 @@ const order = [
   'servo-centre',
   'servo-end-points',
   'servo-scrub',
+  'servo-no-load',
+  'servo-speed',
   'sensor-cable',
   'throttle-range',
 ];
