@@ -73,7 +73,8 @@ export class ServoRest {
     this.kept = { lengthS, meanA, alternatingA, pulsesPerS };
   }
 }
-/** Where a line rises from below `middle - half` to above `middle + half`. */
+/** Where a line rises from below `middle - half` to above `middle + half`. Counted here by itself: a truth that shared
+ *  code with the check would share its slips. */
 function risesThrough(line: readonly number[], middle: number, half: number): number[] {
   let below = false;
   const rises: number[] = [];
