@@ -31,6 +31,14 @@ describe('ScanColumns', () => {
     expect(timeS[1] - timeS[0]).toBeCloseTo(936e-6, 12);
     expect(timeS.length).toBe(16);
   });
+  it('tells a tap that is scanned in two slots twice a scan, in the order of time', () => {
+    const columns = filled(1, () => ({ fast: [4, 0, 4, 5], codes: { a: 300, c: 500 } }));
+    const { timeS, value } = columns.series('controllerVoltage', 0, 1);
+    expect(timeS).toHaveLength(16);
+    expect(timeS[1] - timeS[0]).toBeCloseTo(4 * 104e-6, 12);
+    expect(timeS[2] - timeS[1]).toBeCloseTo(5 * 104e-6, 12);
+    expect(value[1] / value[0]).toBeCloseTo(5 / 3, 9);
+  });
   it('goes on in time when the 32-bit tick wraps', () => {
     const start = 2 ** 32 - blockTicks;
     const columns = filled(3, (i) => ({ tick: (start + i * blockTicks) >>> 0 }));
