@@ -1,15 +1,12 @@
 // SPDX-License-Identifier: MIT
 // All eight combinations of the load bank, twice; then bursts on the rail with the greatest load step and with a
 // full servo move fired by the rig itself; slow ways back, so that only the marked moves count.
-import type { Bench, ScanPlan } from '../check.ts';
+import type { Bench } from '../check.ts';
 import { keptBurst, type KeptBurst } from '../burst-wave.ts';
+import { railPlan } from '../rail-plan.ts';
 import { keepStretch } from '../stretch.ts';
 import type { Evidence } from './evidence.ts';
 
-const plan: ScanPlan = {
-  fast: ['railVoltage', 'railCurrent', 'controllerVoltage', 'packCurrentWide'],
-  slow: 'multiplexer',
-};
 const masks = [1, 2, 3, 4, 5, 6, 7] as const;
 const passes = 2;
 const loadS = 0.24;
@@ -18,7 +15,7 @@ const sides = { low: 1150, high: 1850, centre: 1500 } as const;
 const stepsOfAll = 4;
 
 export async function procedure(bench: Bench): Promise<Evidence> {
-  await bench.powerUp(plan);
+  await bench.powerUp(railPlan);
   tell(bench, 1, 'The rail at rest.', 25);
   const rest = await keepStretch(bench, 0.2, 0.6);
   const steps: Evidence['steps'] = [];

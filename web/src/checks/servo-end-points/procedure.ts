@@ -1,17 +1,14 @@
 // SPDX-License-Identifier: MIT
 // Both sides of the steering, first with the wheels off, then as often as the person wants with the wheels on; a
 // short hold at the settings that will be proposed; the radio's own per cent last, where the part does not tell it.
-import type { Bench, ScanPlan } from '../check.ts';
+import type { Bench } from '../check.ts';
+import { railPlan } from '../rail-plan.ts';
 import { keepStretch } from '../stretch.ts';
 import { hitches, outwardOf, sides, type Evidence, type Hitch, type Search, type Side } from './evidence.ts';
 import { marginUs } from './proposal.ts';
 import { searchSide } from './search.ts';
 import { SteeringRange } from './steering-range.ts';
 
-const plan: ScanPlan = {
-  fast: ['railVoltage', 'railCurrent', 'controllerVoltage', 'packCurrentWide'],
-  slow: 'multiplexer',
-};
 const restUs = 1500;
 /** Closer to the centre than any stop that is worth looking for. */
 const firstUs = 32;
@@ -28,7 +25,7 @@ const hitchWords: Readonly<Record<Hitch, string>> = {
 const stepsOfAll = 6;
 
 export async function procedure(bench: Bench): Promise<Evidence> {
-  await bench.powerUp(plan);
+  await bench.powerUp(railPlan);
   const range = new SteeringRange(bench);
   const searches = await searchBoth(bench, range, 'wheels off', []);
   const more = await bench.askNumber(

@@ -1,14 +1,11 @@
 // SPDX-License-Identifier: MIT
 // The car on its tyres, the steering from lock to lock without a rest, the case's temperature watched; off at once
 // when it comes near what a servo bears.
-import type { Bench, ScanPlan } from '../check.ts';
+import type { Bench } from '../check.ts';
+import { railPlan } from '../rail-plan.ts';
 import { askLocks, type Locks } from '../steering-locks.ts';
 import type { Evidence } from './evidence.ts';
 
-const plan: ScanPlan = {
-  fast: ['railVoltage', 'railCurrent', 'controllerVoltage', 'packCurrentWide'],
-  slow: 'multiplexer',
-};
 export const fullLengthS = 240;
 const eachWayS = 0.5;
 const restUs = 1500;
@@ -18,7 +15,7 @@ const stopC = 66;
 export const procedure = (bench: Bench): Promise<Evidence> => procedureOf(bench, fullLengthS);
 
 export async function procedureOf(bench: Bench, lengthS: number): Promise<Evidence> {
-  await bench.powerUp(plan);
+  await bench.powerUp(railPlan);
   const locks = await askLocks(bench);
   const minutes = await bench.askNumber('How long is a race, from start to flag?', {
     unit: 'min',

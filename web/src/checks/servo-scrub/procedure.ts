@@ -1,16 +1,13 @@
 // SPDX-License-Identifier: MIT
 // The car on its tyres, ten moves from lock to lock inside the end points, each fired by the rig in a burst: one
 // there and back on the servo's current, one there and back on the rail, in turn.
-import type { Bench, ScanPlan } from '../check.ts';
+import type { Bench } from '../check.ts';
 import { keptBurst } from '../burst-wave.ts';
+import { railPlan } from '../rail-plan.ts';
 import { keepStretch } from '../stretch.ts';
 import type { Evidence, Move } from './evidence.ts';
 import { askLocks, type Locks } from '../steering-locks.ts';
 
-const plan: ScanPlan = {
-  fast: ['railVoltage', 'railCurrent', 'controllerVoltage', 'packCurrentWide'],
-  slow: 'multiplexer',
-};
 const restUs = 1500;
 const moves = 10;
 /** A move, the frame before it and the rest after it, in whole blocks of 48. */
@@ -19,7 +16,7 @@ const fireAt = 96;
 const holdMs = 900;
 
 export async function procedure(bench: Bench): Promise<Evidence> {
-  await bench.powerUp(plan);
+  await bench.powerUp(railPlan);
   const locks = await askLocks(bench);
   await bench.ask('Car on its tyres on the surface it races on, linkage on. Fingers away from the steering.');
   tell(bench, 0);
