@@ -19,6 +19,7 @@ export function motorTruth({ car, warmth }: Reached): Record<string, number> {
     ...runDown(car),
     ...mesh(car),
     ...timing(car),
+    ...heat(car),
   };
 }
 function sensorLines({ motor }: CarParameters): Record<string, number> {

@@ -71,10 +71,13 @@ async function toTightTooth(bench: Bench, run: MeshRun): Promise<void> {
   await bench.ask(
     'The feed is off. Turn the spur on by hand, slowly, in its running direction, until the count comes to nought.',
   );
+  let told = Number.NaN;
   await bench.waitFor(() => {
-    const now = remaining();
-    tell(bench, 6, `${Math.max(0, Math.round(now * atStart.degreesPerEdge))} degrees of the spur to go.`);
-    return now <= 0;
+    const left = remaining();
+    if (left !== told)
+      tell(bench, 6, `${Math.max(0, Math.round(left * atStart.degreesPerEdge))} degrees of the spur to go.`);
+    told = left;
+    return left <= 0;
   }, handTurnS);
   await bench.ask('Hands off the spur: the tooth that is in mesh now is the tight one. Mark it.');
 }

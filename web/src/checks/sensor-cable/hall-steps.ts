@@ -31,9 +31,14 @@ const pairWithinS = 0.04;
 const lines = [0, 1, 2] as const;
 
 /** Throws NotMeasurable when blocks were lost, as counts then don't tell the order. */
-export function steps(samples: SampleStore, { fromS, toS }: Stretch): HallSteps {
-  if (samples.gaps.some((gap) => gap.toS > fromS && gap.fromS < toS))
-    throw new NotMeasurable('Blocks were lost while the rotor was turned. Check the cable and run again.');
+export function steps(samples: SampleStore, stretch: Stretch): HallSteps {
+  const found = stepsIfWhole(samples, stretch);
+  if (found) return found;
+  throw new NotMeasurable('Blocks were lost while the rotor was turned. Check the cable and run again.');
+}
+/** Null when blocks were lost. */
+export function stepsIfWhole(samples: SampleStore, { fromS, toS }: Stretch): HallSteps | null {
+  if (samples.gaps.some((gap) => gap.toS > fromS && gap.fromS < toS)) return null;
   const told = samples.status(fromS, toS);
   const counts = [told.edgesA, told.edgesB, told.edgesC];
   const found: HallStep[] = [];

@@ -4,13 +4,16 @@
 import type { Bench, ScanPlan } from '../check.ts';
 import type { Stretch } from '../stretch.ts';
 import type { Evidence } from './evidence.ts';
-import { orderOf, steps } from './hall-steps.ts';
+import { orderOf, stepsIfWhole } from './hall-steps.ts';
 
 const plan: ScanPlan = {
   fast: ['packVoltage', 'railVoltage', 'controllerVoltage', 'packCurrentNarrow'],
   slow: 'multiplexer',
 };
 const turns = 8;
+/** The step in which the cable is moved. */
+const moving = 3;
+const tellEveryS = 1;
 /** A person may be slow to begin; with dead lines fewer edges come. */
 const longestS = 30;
 const leastS = 8;
@@ -34,7 +37,7 @@ export async function procedure(bench: Bench): Promise<Evidence> {
   );
   const moved = await turned(
     bench,
-    3,
+    moving,
     'Turn the rotor on in its running direction with one hand; with the other move the sensor cable at both plugs and along its length.',
   );
   await bench.ask('Take your hands off the rotor and the cable.');
@@ -46,12 +49,23 @@ async function turned(bench: Bench, step: number, words: string): Promise<Stretc
   await bench.ask(words);
   const fromS = bench.now();
   const wanted = turns * edgesATurn * bench.car.motor.polePairs;
-  await bench.waitFor(
-    (samples) => bench.now() - fromS >= leastS && edgesSince(samples, fromS, bench.now()) >= wanted,
-    longestS,
-  );
+  let toldS = fromS;
+  await bench.waitFor((samples) => {
+    if (step === moving && bench.now() - toldS >= tellEveryS) {
+      toldS = bench.now();
+      tellDropOuts(bench, { fromS, toS: toldS });
+    }
+    return bench.now() - fromS >= leastS && edgesSince(samples, fromS, bench.now()) >= wanted;
+  }, longestS);
   bench.mark(words.slice(0, 40));
   return { fromS, toS: bench.now() };
+}
+/** Live, so that the person finds the place of the cable that does it. */
+function tellDropOuts(bench: Bench, stretch: Stretch): void {
+  const pairs = stepsIfWhole(bench.samples, stretch)?.pairs ?? 0;
+  const count = pairs === 0 ? 'no drop-out' : `${pairs} drop-outs`;
+  const words = `Turning and moving the cable: ${count} so far.`;
+  bench.progress({ step: moving, of: 3, words, leftS: leastS });
 }
 function edgesSince(samples: Bench['samples'], fromS: number, toS: number): number {
   const { edgesA, edgesB, edgesC } = samples.status(fromS, toS);
@@ -61,6 +75,8 @@ function edgesSince(samples: Bench['samples'], fromS: number, toS: number): numb
   );
 }
 function isReversed(bench: Bench, stretch: Stretch): boolean {
-  const { inOrder, against } = orderOf(steps(bench.samples, stretch));
+  const seen = stepsIfWhole(bench.samples, stretch);
+  if (!seen) return false;
+  const { inOrder, against } = orderOf(seen);
   return against > 4 * inOrder;
 }
