@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The places of the chain: which part or joint each tag names, where it hangs in the plan view (view box
-// 1240 x 564, nose to the left), and which part kind's checks speak for it. It knows no values.
+// 1240 x 564, nose to the left), and which part stands there. It knows no values.
 import type { PartKind } from '#checks/check';
 
 export type PlaceId =
@@ -27,7 +27,7 @@ export interface ChainPlace {
   readonly holeX: number;
   /** The ring on the part. */
   readonly ring: readonly [number, number];
-  /** Part kind whose checks are shown on this place; none while no check speaks for it. */
+  /** Part that stands here: its checks are shown here where they name no other place. */
   readonly part?: PartKind;
   /** Indented in the phone's list: it hangs on the receiver rail. */
   readonly branch: boolean;
@@ -65,6 +65,7 @@ export const chainPlaces: readonly ChainPlace[] = [
     hole: 'bottom',
     holeX: 95,
     ring: [545, 176],
+    part: 'controller',
     branch: false,
   },
   {
@@ -74,7 +75,6 @@ export const chainPlaces: readonly ChainPlace[] = [
     hole: 'top',
     holeX: 95,
     ring: [440, 326],
-    part: 'controller',
     branch: true,
   },
   {

@@ -3,8 +3,10 @@
 // the top. Pure: give it the same facts and it gives the same picture.
 import type { VerdictWord } from '#core/verdicts/limit';
 import { tagOutline } from './chain-drawing.ts';
-import { chainPlaces, type ChainPlace } from './chain-places.ts';
+import type { Car } from '#core/parts/part';
+import { chainPlaces, placeOf, type ChainPlace } from './chain-places.ts';
 import { ageWords, isOld, liveFigure } from './figures.ts';
+import { newestRuns, type ShownCheck } from './part-runs.ts';
 import { resultDetail, type ResultLine, type RunSummary } from './run-summary.ts';
 import { verdictClass, verdictTitle, worst } from './verdict-words.ts';
 
@@ -21,6 +23,17 @@ export interface PartStanding {
   readonly old: boolean;
   readonly age: string;
   readonly detail: string;
+  /** Whether any check speaks for the place. */
+  readonly checked: boolean;
+}
+/** What the tags are worked out from. */
+export interface ChainFacts {
+  readonly runs: readonly RunSummary[];
+  /** All there are; none while the bench has not told them yet. */
+  readonly checks: readonly ShownCheck[];
+  readonly car: Car;
+  readonly nowMs: number;
+  readonly overtaken?: Overtaken;
 }
 export interface TagView extends PartStanding {
   readonly id: string;
@@ -49,16 +62,6 @@ export interface PlateView {
   readonly lines: readonly { readonly text: string; readonly y: number }[];
 }
 
-/** The newest ended run of every check of this part and car. */
-export function newestRuns(runs: readonly RunSummary[], part: string, car: string): RunSummary[] {
-  const newest = new Map<string, RunSummary>();
-  for (const run of runs) {
-    if (run.part !== part || run.car !== car) continue;
-    const known = newest.get(run.checkId);
-    if (!known || run.startedAt > known.startedAt) newest.set(run.checkId, run);
-  }
-  return [...newest.values()];
-}
 interface Dated {
   readonly verdict: VerdictWord;
   readonly result: ResultLine;
@@ -77,25 +80,38 @@ function dated(runs: readonly RunSummary[], nowMs: number, overtaken: Overtaken)
       .map((result) => ({ verdict: result.verdict, result, atMs, old: old(result) }));
   });
 }
+/** The checks that a place shows. */
+export const checksAt = <Shown extends ShownCheck>(place: ChainPlace, checks: readonly Shown[]): Shown[] =>
+  checks.filter((check) => placeOf(check).id === place.id);
+
 /** The verdict that speaks for a place: the worst fresh one, else the worst of the old. */
-export function standing(
-  place: ChainPlace,
-  runs: readonly RunSummary[],
-  car: string,
-  nowMs: number,
-  overtaken: Overtaken = never,
-): PartStanding {
-  const all = place.part ? dated(newestRuns(runs, place.part, car), nowMs, overtaken) : [];
+export function standing(place: ChainPlace, facts: ChainFacts): PartStanding {
+  const { runs, car, nowMs, overtaken = never } = facts;
+  const shown = checksAt(place, facts.checks);
+  const checked = shown.length > 0;
+  const all = dated(newestRuns(runs, shown, car), nowMs, overtaken);
   const fresh = all.filter(({ old }) => !old);
   const chosen = worst(fresh) ?? worst(all);
   if (!chosen) {
-    const detail = place.part === 'pack' || !place.part ? 'No check for it yet' : 'Not checked yet';
-    return { verdict: 'not measured', old: false, age: 'never', detail };
+    const detail = checked || facts.checks.length === 0 ? 'Not checked yet' : 'No check for it yet';
+    return { verdict: 'not measured', old: false, age: 'never', detail, checked };
   }
   const { old } = chosen;
   const age = ageWords(chosen.atMs, nowMs) + (old ? ', old' : '');
-  return { verdict: chosen.verdict, old, age, detail: resultDetail(chosen.result) };
+  return { verdict: chosen.verdict, old, age, detail: resultDetail(chosen.result), checked };
 }
+/** No car runs without leads and radio, entered or not. A motor without sensors has no harness; a drive train that
+ *  nobody entered is missing, unless its checks were run all the same. */
+function isMissing({ id }: ChainPlace, { car, runs, checks }: ChainFacts): boolean {
+  if (id === 'harness') return !car.motor.sensored;
+  if (id !== 'mesh' || car.drive) return false;
+  const ofDrive = checks.filter(({ part }) => part === 'drive');
+  return newestRuns(runs, ofDrive, car).length === 0;
+}
+/** The places that this car has. */
+export const placesOf = (facts: ChainFacts): ChainPlace[] =>
+  chainPlaces.filter((place) => !isMissing(place, facts));
+
 export function tagView(place: ChainPlace, stands: PartStanding, running: boolean): TagView {
   const [x, y] = place.tag;
   const word = running ? 'Running' : verdictTitle(stands.verdict);
@@ -118,17 +134,9 @@ export function tagView(place: ChainPlace, stands: PartStanding, running: boolea
     branch: place.branch,
   };
 }
-export function tagViews(
-  runs: readonly RunSummary[],
-  car: string,
-  nowMs: number,
-  running: string | null,
-  overtaken: Overtaken = never,
-): TagView[] {
-  return chainPlaces.map((place) =>
-    tagView(place, standing(place, runs, car, nowMs, overtaken), running !== null && place.part === running),
-  );
-}
+/** `running`: the place of the check that is being run. */
+export const tagViews = (facts: ChainFacts, running: string | null): TagView[] =>
+  placesOf(facts).map((place) => tagView(place, standing(place, facts), place.id === running));
 
 const plateSpots: readonly { id: string; x: number; y: number; taps: readonly string[] }[] = [
   { id: 'pack', x: 650, y: 394, taps: ['packVoltage'] },
@@ -167,9 +175,7 @@ export function tally(tags: readonly TagView[]): Tally[] {
 }
 /** The answer first: ready or not, and why. Only places that a check speaks for count. */
 export function carSentence(tags: readonly TagView[], car: string, event: string): string {
-  const checked = tags.filter(
-    (tag) => chainPlaces.find((place) => place.id === tag.id)?.part && tag.id !== 'pack',
-  );
+  const checked = tags.filter((tag) => tag.checked);
   const failing = checked.filter((tag) => tag.verdict === 'fail').map((tag) => tag.title.toLowerCase());
   if (failing.length > 0) {
     const verb = failing.length > 1 ? 'fail' : 'fails';

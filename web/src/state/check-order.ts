@@ -2,8 +2,9 @@
 // In what order the checks are offered, and which one is next for a car. Ordered so that what the other checks
 // stand on comes first: the rail feeds the servo, and neither needs the motor to turn.
 import type { CheckCard } from '../worker/messages.ts';
+import type { Car } from '#core/parts/part';
 import { placeOf } from './chain-places.ts';
-import { newestRuns } from './chain-view.ts';
+import { newestRuns } from './part-runs.ts';
 import type { RunSummary } from './run-summary.ts';
 
 const order = [
@@ -39,10 +40,10 @@ export interface NextCheck {
 export function nextCheck(
   checks: readonly CheckCard[],
   runs: readonly RunSummary[],
-  car: string,
+  car: Car,
 ): NextCheck | null {
-  const last = (check: CheckCard) =>
-    newestRuns(runs, check.part, car).find((run) => run.checkId === check.id)?.startedAt ?? '';
+  const newest = new Map(newestRuns(runs, checks, car).map((run) => [run.checkId, run.startedAt]));
+  const last = (check: CheckCard) => newest.get(check.id) ?? '';
   const ordered = orderedChecks(checks).sort((a, b) => last(a).localeCompare(last(b)));
   const check = ordered[0];
   if (!check) return null;

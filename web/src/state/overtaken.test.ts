@@ -40,7 +40,9 @@ describe('a verdict', () => {
   });
   it('overtaken is old on its tag, however young', () => {
     const nowMs = Date.parse(run.startedAt) + 60_000;
-    const stands = (old: boolean) => standing(placeOfPart('motor'), [run], marmot.name, nowMs, () => old);
+    const checks = [{ id: run.checkId, part: 'motor' as const }];
+    const stands = (old: boolean) =>
+      standing(placeOfPart('motor'), { runs: [run], checks, car: marmot, nowMs, overtaken: () => old });
     expect(stands(false).old).toBe(false);
     expect(stands(true)).toMatchObject({ old: true, age: '1 min ago, old', verdict: 'pass' });
   });

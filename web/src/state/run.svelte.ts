@@ -8,6 +8,7 @@ import type { CheckCard, FromBench } from '../worker/messages.ts';
 import type { Bench, RunEars } from './bench.svelte.ts';
 import type { Logbook } from './logbook.svelte.ts';
 import { openRun, type OpenedRun } from './opened-run.ts';
+import { virtualRig } from './part-runs.ts';
 import { summaryForm, type RunSummary } from './run-summary.ts';
 import type { Shelf } from './shelf.svelte.ts';
 import { TraceBook } from './trace-book.svelte.ts';
@@ -135,7 +136,7 @@ export class Run implements RunEars {
       part: check.part,
       car: car.name,
       partName: partNameOf(car, check.part),
-      rig: this.tools.bench.rig?.way === 'virtual' ? 'virtual rig' : (this.tools.bench.rig?.serial ?? ''),
+      rig: this.tools.bench.rig?.way === 'virtual' ? virtualRig : (this.tools.bench.rig?.serial ?? ''),
       results: [],
     };
     const meter = this.tools.meter?.();
