@@ -19,10 +19,10 @@ export interface Move {
 }
 /** The rise counts from this much above idle: inrush is amperes, electronics take hundredths (from memory). */
 const riseA = 0.08;
-/** Inrush is over within a quarter of the plateau; the drive is taken back where the current leaves it by as much. */
-const settledShare = 1.25;
+/** Inrush is over near the plateau; the drive is taken back where the current leaves it for good, well beyond noise. */
+const settledShare = 1.15;
 const lowShare = 0.75;
-const highShare = 1.3;
+const highShare = 1.4;
 
 export function moveSeries(samples: SampleStore, { fromS, toS }: Stretch): MoveSeries {
   const { timeS, value, lost, clipped } = samples.series('railCurrent', fromS, toS);
@@ -51,9 +51,10 @@ export function moveIn({ timeS, amps }: MoveSeries, idleA: number, plateauA: num
   const over = lastIndex(amps, above(lowShare)) + 1;
   return { startS: between(timeS, start), endS: between(timeS, end), overS: between(timeS, over) };
 }
+/** First of two neighbours for which it holds. */
 function indexFrom(amps: Float64Array, from: number, holds: (amps: number) => boolean): number {
   let k = from;
-  while (k < amps.length && !holds(amps[k])) k++;
+  while (k < amps.length && !(holds(amps[k]) && holds(amps[Math.min(k + 1, amps.length - 1)]))) k++;
   return k;
 }
 function lastIndex(amps: Float64Array, holds: (amps: number) => boolean): number {
