@@ -28,9 +28,11 @@ export function hold(
     lowestRailV = Math.min(lowestRailV, seen.railV);
     each?.(seen);
   };
+  // The receiver's pulses are not the motor's.
+  const keep = (edge: HallEdge) => void (edge.line < 3 && edges.push(edge));
   const startS = plant.timeS;
   for (let call = 1; call * callS < seconds + callS; call++) {
-    plant.advance(startS + Math.min(call * callS, seconds), onStep, (edge) => edges.push(edge));
+    plant.advance(startS + Math.min(call * callS, seconds), onStep, keep);
   }
   for (const name of watched) mean[name] /= steps;
   return { edges, mean, lowestRailV };
