@@ -4,7 +4,7 @@ import { jointLimit, leadOhm } from '#core/limits/joint-limits';
 import { copperPerK } from '#core/measurements/copper';
 import { guarded, measured } from '#core/measurements/finding';
 import type { Finding } from '#core/measurements/measurement';
-import { stepReading } from '#core/measurements/load-step';
+import { stepOhm } from '#core/measurements/load-step';
 import { combined, linear, type Quantity } from '#core/measurements/quantity';
 import { NotMeasurable, reading } from '#core/measurements/tap-reading';
 import type { AnalysisInput } from '../check.ts';
@@ -52,7 +52,7 @@ function attempt(make: () => Probed): { probed?: Probed; reason?: string } {
 function probedOf(input: Input, joint: ListedJoint): Probed {
   const kept = input.evidence.steps.find(({ number }) => number === joint.number);
   if (!kept) throw new NotMeasurable('The run ended before it was probed. Run again.');
-  const { ohm } = stepReading(input, kept.step);
+  const ohm = stepOhm(input, kept.step);
   const stretch = { fromS: kept.step.off.fromS, toS: kept.step.after.toS };
   return { joint, stretch, ohm: joint.kind === 'lead' ? atTwenty(input, ohm, stretch) : ohm };
 }

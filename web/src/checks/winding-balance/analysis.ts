@@ -5,7 +5,7 @@ import { contactTemperature } from '#core/measurements/contact-temperature';
 import { copperPerK } from '#core/measurements/copper';
 import { guarded, measured } from '#core/measurements/finding';
 import type { Finding } from '#core/measurements/measurement';
-import { stepReading } from '#core/measurements/load-step';
+import { stepOhm } from '#core/measurements/load-step';
 import { combined, linear, widened, type Quantity } from '#core/measurements/quantity';
 import { rectangular, typeB } from '#core/measurements/tap-errors';
 import { NotMeasurable, reading } from '#core/measurements/tap-reading';
@@ -56,7 +56,7 @@ function pairOf(input: Input, pair: (typeof pairs)[number]): Pair {
   if (!kept) throw new NotMeasurable(`The run ended before phases ${pair} were measured. Run again.`);
   const { step } = kept;
   const stretch = { fromS: step.off.fromS, toS: step.after.toS };
-  const { ohm } = stepReading(input, step);
+  const ohm = stepOhm(input, step);
   const at = combined([ohm, windingC(input, stretch)], (r, c) => r / (1 + copperPerK * (c - 20)));
   return { ohm: at, stretch };
 }

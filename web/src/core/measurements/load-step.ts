@@ -19,12 +19,8 @@ const leastA = 4;
 /** Two halves of a step that differ by more: a tip or a clip has slipped. */
 const slips = { share: 0.05, ohm: 40e-6 };
 
-export interface StepReading {
-  readonly ohm: Quantity;
-  readonly amps: Quantity;
-}
-/** Throws NotMeasurable where jumper, current, tips or range are not as they must be. */
-export function stepReading(bench: Bench, step: LoadStep): StepReading {
+/** Ohms between the tips. Throws NotMeasurable where jumper, current, tips or range are not as they must be. */
+export function stepOhm(bench: Bench, step: LoadStep): Quantity {
   requireJumper(bench, step);
   const amps = gain(bench, currentTap, step);
   if (amps.value < leastA)
@@ -33,7 +29,7 @@ export function stepReading(bench: Bench, step: LoadStep): StepReading {
     );
   requireFirm(bench, step);
   const volts = gain(bench, step.tap, step);
-  return { ohm: combined([volts, amps], (v, i) => Math.abs(v) / i), amps };
+  return combined([volts, amps], (v, i) => Math.abs(v) / i);
 }
 /** Mean while the load is on, less the mean of before and after. */
 function gain(bench: Bench, tap: string, { off, on, after }: LoadStep): Quantity {
