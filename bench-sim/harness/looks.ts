@@ -2,8 +2,8 @@
 // What was seen of the things that a plan has a person look at: asked at this terminal; on a virtual car, or by
 // somebody who has looked beforehand, all is well. It knows words only.
 import { createInterface } from 'node:readline/promises';
+import type { LookAnswer } from '#checks/plans/outcomes';
 
-export type LookAnswer = 'fine' | 'not fine' | 'not looked at';
 export type Looks = (words: string) => Promise<LookAnswer>;
 
 export function looksFor({

@@ -3,12 +3,11 @@
 // judges nothing; checks/plans does.
 import type { Check } from '#checks/check';
 import { checkById } from '#checks/index';
-import { personS } from '#checks/plans/order';
+import { checkOutcome, lookOutcome, runEnd, skippedOutcome } from '#checks/plans/outcomes';
 import type { LookItem, Plan, PlanItem } from '#checks/plans/plan';
 import { withOutcome, type PlanOutcome } from '#checks/plans/plan-record';
 import { itemsLeft, skipReason, wiringFor, wiringMade } from '#checks/plans/progress';
 import type { RunRecord } from '#core/record/run-record';
-import { reasonOf } from '#core/record/run-reason';
 import type { BenchPlace } from './bench-place.ts';
 import type { Looks } from './looks.ts';
 import type { PlanFile } from './plan-file.ts';
@@ -46,21 +45,12 @@ interface Done {
 async function doItem(place: BenchPlace, file: PlanFile, item: PlanItem, manner: PlanManner): Promise<Done> {
   if (item.kind === 'look') return { outcome: await lookAt(item, manner) };
   const reason = skipReason(item, place.session.rig, checkById);
-  if (reason !== null) return { outcome: skipped(item.check, reason) };
+  if (reason !== null) return { outcome: skippedOutcome(item.check, reason, now()) };
   return doCheck(place, file, checkById(item.check)!, manner);
 }
-const skipped = (key: string, words: string): PlanOutcome => ({
-  key,
-  at: now(),
-  kind: 'skipped',
-  verdict: 'not measured',
-  words,
-});
-async function lookAt({ id, words, seconds }: LookItem, { look, tell }: PlanManner): Promise<PlanOutcome> {
-  tell(`Look: ${words}`);
-  const answer = await look(words);
-  const verdict = ({ fine: 'pass', 'not fine': 'fail', 'not looked at': 'not measured' } as const)[answer];
-  return { key: id, at: now(), kind: 'look', verdict, words: `${words} ${answer}.`, personS: seconds };
+async function lookAt(item: LookItem, { look, tell }: PlanManner): Promise<PlanOutcome> {
+  tell(`Look: ${item.words}`);
+  return lookOutcome(item, await look(item.words), now());
 }
 async function doCheck(place: BenchPlace, file: PlanFile, check: Check, manner: PlanManner): Promise<Done> {
   const wiring = wiringFor(check, wiringMade(file, checkById));
@@ -72,18 +62,7 @@ async function doCheck(place: BenchPlace, file: PlanFile, check: Check, manner: 
     hands: (...ask: Parameters<BenchPlace['hands']>) => (asked++, place.hands(...ask)),
   };
   const { record } = await runOne(counted, check, manner);
-  const outcome: PlanOutcome = {
-    key: check.id,
-    at: now(),
-    kind: 'check',
-    verdict: record.verdict,
-    ending: record.ending.kind,
-    words: reasonOf(record) ?? 'passed',
-    runId: record.id,
-    rigS: rigSeconds(record),
-    personS: personS.hold + personS.wiring * wiring.length + personS.ask * asked,
-  };
+  const counts = { wiring: wiring.length, asked };
+  const outcome = checkOutcome(runEnd(record), { check: check.id, runId: record.id, at: now(), ...counts });
   return { outcome, run: record };
 }
-/** Rig time from the run's start to its last event, which is the way back to safe. */
-const rigSeconds = ({ events }: RunRecord): number => Math.max(0, ...events.map(({ atS }) => atS));

@@ -7,12 +7,13 @@ import { Bench, type BenchPort } from './state/bench.svelte.ts';
 import { Calibration } from './state/calibration.svelte.ts';
 import { Logbook } from './state/logbook.svelte.ts';
 import { pageContext, type Page } from './state/page.ts';
+import { Plans } from './state/plans.svelte.ts';
 import { Places } from './state/places.svelte.ts';
 import { Recovery } from './state/recovery.ts';
 import { Reader } from './state/reader.svelte.ts';
 import { Repairs } from './state/repairs.svelte.ts';
 import { RigWays } from './state/rig-ways.svelte.ts';
-import { Run } from './state/run.svelte.ts';
+import { Run, type EndedRun } from './state/run.svelte.ts';
 import { Shelf } from './state/shelf.svelte.ts';
 import { Theme } from './state/theme.svelte.ts';
 import App from './ui/App.svelte';
@@ -39,7 +40,10 @@ function makePage(): Page {
   const person = (act: string) => ways.person(act);
   const calibration = new Calibration({ bench, shelf, ways, memory: localStorage, now });
   const meter = () => (calibration.meterKnown ? calibration.meter : undefined);
-  const run = new Run({ bench, logbook, shelf, now, newId: () => crypto.randomUUID(), person, meter });
+  const plans = new Plans({ bench, shelf, memory: localStorage, now });
+  const ended = (run: EndedRun) => plans.ended(run);
+  const newId = () => crypto.randomUUID();
+  const run = new Run({ bench, logbook, shelf, now, newId, person, meter, ended });
   const reader = new Reader(bench, logbook);
   const repairs = new Repairs(localStorage);
   const theme = new Theme(document.documentElement, localStorage, dark);
@@ -47,6 +51,7 @@ function makePage(): Page {
     bench,
     ways,
     run,
+    plans,
     calibration,
     logbook,
     reader,

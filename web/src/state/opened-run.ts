@@ -2,6 +2,7 @@
 // A record opened for reading: its summary line and every result as the verdict screen shows it. The text is
 // read by the core's reader, which says in words what is wrong with one that can't be read.
 import type { PartKind } from '#checks/check';
+import { runEnd, type RunEnd } from '#checks/plans/outcomes';
 import { runFindingsOf } from '#core/history/record-findings';
 import { readRecord } from '#core/record/record-reader';
 import type { RunRecord } from '#core/record/run-record';
@@ -15,6 +16,8 @@ export interface OpenedRun {
   readonly results: readonly ResultView[];
   /** What was told of the calibration of the taps it used: old ones, missing ones. */
   readonly calibration: readonly string[];
+  /** As a plan tells it. */
+  readonly end: RunEnd;
   /** How the run ended when not by itself. */
   readonly cut: {
     readonly kind: 'stopped' | 'tripped' | 'link lost' | 'failed';
@@ -62,6 +65,7 @@ export function openRun(text: string, naming: Naming): OpenedRun {
     calibration: record.events
       .filter((event) => event.kind === 'calibration')
       .map((event) => tapsNamed(event.words)),
+    end: runEnd(record),
     cut: kind === 'done' ? null : { kind, words },
   };
 }

@@ -4,6 +4,7 @@ import { getContext } from 'svelte';
 import type { Bench } from './bench.svelte.ts';
 import type { Calibration } from './calibration.svelte.ts';
 import type { Logbook } from './logbook.svelte.ts';
+import type { Plans } from './plans.svelte.ts';
 import type { Places } from './places.svelte.ts';
 import type { Reader } from './reader.svelte.ts';
 import type { Repairs } from './repairs.svelte.ts';
@@ -16,6 +17,7 @@ export interface Page {
   readonly bench: Bench;
   readonly ways: RigWays;
   readonly run: Run;
+  readonly plans: Plans;
   readonly calibration: Calibration;
   readonly logbook: Logbook;
   readonly reader: Reader;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // One run from picking a check to its verdict: which station is reached, what is ticked, what the bench says,
 // what came out. It judges nothing; the worker runs the check and hands back its record.
+import type { RunEnd } from '#checks/plans/outcomes';
 import type { Meter } from '#core/calibration/meter';
 import { partNameOf } from '#core/parts/part';
 import { askedNumber, type NumberWanted } from '#core/units/asked-number';
@@ -37,6 +38,16 @@ export interface RunTools {
   readonly person: (act: string) => Promise<number | undefined>;
   /** The hand-held meter a person told of, for what a calibration would bring. */
   readonly meter?: () => Meter | undefined;
+  /** Told of every run that ended, however it did. */
+  readonly ended?: (run: EndedRun) => void;
+}
+export interface EndedRun {
+  readonly runId: string;
+  readonly check: string;
+  readonly car: string;
+  readonly end: RunEnd;
+  /** Hands and figures it asked for. */
+  readonly asked: number;
 }
 
 export class Run implements RunEars {
@@ -49,6 +60,7 @@ export class Run implements RunEars {
   #opened = $state.raw<OpenedRun | null>(null);
   #trouble = $state<string | null>(null);
   #runId: string | null = null;
+  #asked = 0;
   #summary: RunSummary | null = null;
   readonly traces = new TraceBook();
 
@@ -125,6 +137,7 @@ export class Run implements RunEars {
     const startedAt = new Date(this.tools.now()).toISOString();
     this.#runId = this.tools.newId();
     this.#running = true;
+    this.#asked = 0;
     this.#trouble = null;
     this.traces.clear();
     this.#summary = {
@@ -182,6 +195,7 @@ export class Run implements RunEars {
     else if (message.kind === 'finished') void this.#finish(message.text);
   }
   #hearAsk({ askId, words, wanted }: Ask): void {
+    this.#asked++;
     this.#ask = { askId, words, wanted };
     this.#askTrouble = null;
   }
@@ -189,6 +203,7 @@ export class Run implements RunEars {
     this.#trouble = words;
     this.#running = false;
     const summary = this.#summary;
+    if (summary) this.#tellEnd(summary, { verdict: 'not measured', ending: 'failed', words, rigS: 0 });
     if (summary) void this.tools.logbook.end({ ...summary, endedAt: this.#stamp(), event: words }, null);
     this.#summary = null;
   }
@@ -199,8 +214,12 @@ export class Run implements RunEars {
     this.#ask = null;
     this.#opened = opened;
     this.#summary = null;
+    this.#tellEnd(opened.summary, opened.end);
     await this.tools.logbook.end({ ...opened.summary, endedAt: this.#stamp() }, text);
     this.tools.bench.tell({ kind: 'kept', runId: opened.summary.id });
+  }
+  #tellEnd({ id: runId, checkId: check, car }: RunSummary, end: RunEnd): void {
+    this.tools.ended?.({ runId, check, car, end, asked: this.#asked });
   }
   #stamp(): string {
     return new Date(this.tools.now()).toISOString();

@@ -14,6 +14,7 @@ const card: CheckCard = {
   part: 'servo',
   why: '',
   taps: [],
+  outputs: [],
   wiring: [],
   cautions: [],
   durationS: 1,

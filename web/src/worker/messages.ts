@@ -22,6 +22,7 @@ export const checkCardSchema = z.object({
   part: z.enum(partKinds),
   why: z.string(),
   taps: lines('tap ids'),
+  outputs: lines('outputs it needs'),
   wiring: z.array(z.object({ words: z.string(), tap: z.string().optional() })),
   cautions: lines('cautions'),
   durationS: z.number(),

@@ -39,6 +39,7 @@ export const checkCard = (check: Check): CheckCard => ({
   part: check.part,
   why: check.why,
   taps: [...check.needs.taps],
+  outputs: [...check.needs.outputs],
   wiring: check.wiring.map(({ words, tap }) => ({ words, tap })),
   cautions: [...check.cautions],
   durationS: check.durationS,

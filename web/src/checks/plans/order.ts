@@ -7,7 +7,9 @@ import { keyOf, type Plan, type PlanItem } from './plan.ts';
 
 /** What a person needs for one step, s; common practice, no source. */
 export const personS = { wiring: 15, hold: 3, ask: 6 } as const;
-type Checks = (id: string) => Check | undefined;
+/** What a plan has to know of a check. */
+export type PlanCheck = Pick<Check, 'title' | 'durationS' | 'wiring' | 'needs'>;
+export type Checks = (id: string) => PlanCheck | undefined;
 
 /** One piece of wiring: its tap where it has one, else its words. */
 export const wiringKey = ({ tap, words }: WiringStep): string => tap ?? words;

@@ -1,13 +1,12 @@
 // SPDX-License-Identifier: MIT
 // What of a plan is still to do on this rig, what is left out and why, which wiring is new, how long it takes. Pure.
 import type { RigDescription } from '#core/samples/rig-description';
-import type { Check, WiringStep } from '../check.ts';
+import type { WiringStep } from '../check.ts';
 import { missingOf } from '../needs.ts';
-import { itemSeconds, newWiring, orderedItems, wiringKey } from './order.ts';
+import { itemSeconds, newWiring, orderedItems, wiringKey, type Checks, type PlanCheck } from './order.ts';
 import { keyOf, type CheckItem, type Plan, type PlanItem } from './plan.ts';
 import type { PlanOutcome, PlanRecord } from './plan-record.ts';
 
-type Checks = (id: string) => Check | undefined;
 /** What was cut short (stop, trip, lost link) or skipped for want of a tap is to be tried again. */
 const isOver = ({ kind, ending = 'done' }: PlanOutcome): boolean => kind !== 'skipped' && ending === 'done';
 
@@ -30,7 +29,7 @@ export function wiringMade({ outcomes }: Pick<PlanRecord, 'outcomes'>, checks: C
   return new Set(run.map(wiringKey));
 }
 /** What has to be plugged for a check that is not plugged yet. */
-export const wiringFor = (check: Check, made: ReadonlySet<string>): readonly WiringStep[] =>
+export const wiringFor = (check: PlanCheck, made: ReadonlySet<string>): readonly WiringStep[] =>
   newWiring(check.wiring, made);
 
 /** Seconds of rig and person for what is left. */

@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: MIT
+// The plans of the car on the shelf: which one leads, what each has come to, kept in the browser's memory per car after
+// every item. A run that ends joins the leading plan. It picks no order and judges nothing; checks/plans does.
+import { z } from 'zod';
+import type { WiringStep } from '#checks/check';
+import { plans } from '#checks/plans/index';
+import { checkOutcome, lookOutcome, skippedOutcome, type LookAnswer } from '#checks/plans/outcomes';
+import type { Checks } from '#checks/plans/order';
+import type { LookItem, Plan } from '#checks/plans/plan';
+import {
+  emptyRecord,
+  planRecordSchema,
+  withOutcome,
+  type PlanOutcome,
+  type PlanRecord,
+} from '#checks/plans/plan-record';
+import { itemsLeft, wiringFor, wiringMade } from '#checks/plans/progress';
+import type { Bench } from './bench.svelte.ts';
+import { planView, type PlanView } from './plan-view.ts';
+import type { EndedRun } from './run.svelte.ts';
+import type { Shelf } from './shelf.svelte.ts';
+
+interface Memory {
+  getItem(key: string): string | null;
+  setItem(key: string, value: string): void;
+}
+export interface PlanTools {
+  readonly bench: Pick<Bench, 'check' | 'rig'>;
+  readonly shelf: Pick<Shelf, 'car'>;
+  readonly memory: Memory;
+  readonly now: () => number;
+}
+const ofCarSchema = z.object({
+  /** Id of the plan that runs join; null where none is led through. */
+  leading: z.string().nullable(),
+  records: z.record(z.string(), planRecordSchema),
+});
+type OfCar = z.infer<typeof ofCarSchema>;
+const none: OfCar = { leading: null, records: {} };
+const key = 'plans';
+
+export class Plans {
+  /** By the car's name. */
+  #all = $state.raw<Readonly<Record<string, OfCar>>>({});
+
+  constructor(private readonly tools: PlanTools) {
+    this.#all = kept(tools.memory);
+  }
+  /** A check as plans know it, from its card. */
+  readonly checks: Checks = (id) => {
+    const card = this.tools.bench.check(id);
+    return card && { ...card, needs: { taps: card.taps, outputs: card.outputs } };
+  };
+  get views(): readonly PlanView[] {
+    return plans.map((plan) => this.view(plan));
+  }
+  view(plan: Plan): PlanView {
+    const record = this.#ofCar().records[plan.id] ?? null;
+    return planView(plan, record, this.checks, this.tools.bench.rig?.description ?? null);
+  }
+  /** The plan that runs join. */
+  get leading(): Plan | null {
+    const { leading } = this.#ofCar();
+    return plans.find(({ id }) => id === leading) ?? null;
+  }
+  /** The plan that a run of this check would join. */
+  askingFor(check: string): Plan | null {
+    const plan = this.leading;
+    const record = plan && this.#ofCar().records[plan.id];
+    if (!plan || !record) return null;
+    const open = itemsLeft(plan, record, this.checks);
+    return open.some((item) => item.kind === 'check' && item.check === check) ? plan : null;
+  }
+  /** What is to be plugged for this check that the leading plan has not plugged yet; null where no plan asks for it. */
+  newWiring(check: string): readonly WiringStep[] | null {
+    const plan = this.askingFor(check);
+    const known = this.checks(check);
+    return plan && known ? wiringFor(known, wiringMade(this.#ofCar().records[plan.id], this.checks)) : null;
+  }
+  start(plan: Plan): void {
+    const record = emptyRecord(plan.id, this.tools.shelf.car.name, this.#stamp());
+    this.#keep(record.car, { leading: plan.id, records: { ...this.#ofCar().records, [plan.id]: record } });
+  }
+  goOn(plan: Plan): void {
+    this.#keep(this.tools.shelf.car.name, { ...this.#ofCar(), leading: plan.id });
+  }
+  look(plan: Plan, item: LookItem, answer: LookAnswer): void {
+    this.#add(this.#ofCar().records[plan.id], lookOutcome(item, answer, this.#stamp()));
+  }
+  leaveOut(plan: Plan, check: string): void {
+    this.#add(this.#ofCar().records[plan.id], skippedOutcome(check, 'Left out by hand.', this.#stamp()));
+  }
+  /** A run that no plan asks for joins none. */
+  ended({ check, car, runId, end, asked }: EndedRun): void {
+    if (car !== this.tools.shelf.car.name) return;
+    const plan = this.askingFor(check);
+    const wiring = this.newWiring(check)?.length ?? 0;
+    if (!plan) return;
+    const outcome = checkOutcome(end, { check, runId, at: this.#stamp(), wiring, asked });
+    this.#add(this.#ofCar().records[plan.id], outcome);
+  }
+  #add(record: PlanRecord | undefined, outcome: PlanOutcome): void {
+    if (!record) return;
+    const records = { ...this.#ofCar().records, [record.plan]: withOutcome(record, outcome) };
+    this.#keep(record.car, { ...this.#ofCar(), records });
+  }
+  #ofCar(): OfCar {
+    return this.#all[this.tools.shelf.car.name] ?? none;
+  }
+  #keep(car: string, ofCar: OfCar): void {
+    this.#all = { ...this.#all, [car]: ofCar };
+    this.tools.memory.setItem(key, JSON.stringify(this.#all));
+  }
+  #stamp(): string {
+    return new Date(this.tools.now()).toISOString();
+  }
+}
+function kept(memory: Memory): Readonly<Record<string, OfCar>> {
+  try {
+    return z.record(z.string(), ofCarSchema).parse(JSON.parse(memory.getItem(key) ?? '{}'));
+  } catch {
+    return {};
+  }
+}
