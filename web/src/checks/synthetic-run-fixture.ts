@@ -89,9 +89,10 @@ export function syntheticRun(signals: Signals, rig: RigDescription = testRig()):
   }
   return columns;
 }
-export type Encode = (tap: Tap, value: number) => number;
+type Encode = (tap: Tap, value: number) => number;
 
-/** Codes of eight scans from `tick` on; asks for the values in the order of conversion. */
+/** Codes of eight scans from `tick` on; asks for the values in the order of conversion. Used by tests/support/servo-bench
+ *  as well. */
 export function samplesOf(
   signals: Pick<Signals, 'tap' | 'fast'>,
   rig: RigDescription,

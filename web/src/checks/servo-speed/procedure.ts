@@ -3,12 +3,14 @@
 // are six that differ by little: a servo takes its drive back only once in its own loop (3 ms, or 20 ms for a simple
 // one), and lengths that differ meet that at all its phases.
 import type { Bench } from '../check.ts';
+import { comeDownTo } from '../come-down.ts';
 import { centreUs, railPlan } from '../rail-plan.ts';
 import { keepStretch } from '../stretch.ts';
 import type { Evidence } from './evidence.ts';
 
 const lowUs = 1100;
-const highUs = 1900;
+/** Where the horn is read at the long end; it comes there from longer pulses. */
+const readAtUs = 1820;
 /** Within the steering limits of a session; at 0.1 degrees a microsecond about 20, 40, 60 and 80. */
 const shortestUs = [210, 410, 610, 740] as const;
 const apartUs = 12;
@@ -51,17 +53,17 @@ async function move(bench: Bench, toUs: number, lengthUs: number, longer: boolea
 }
 async function readHorn(bench: Bench): Promise<Evidence['horn']> {
   const wanted = { unit: 'degrees', min: -180, max: 180 };
+  await comeDownTo(bench, lowUs);
   const shortDegrees = await bench.askNumber(
     'The servo stands at one end. Lay a protractor under the horn and read its angle; leave the protractor where it is. Clockwise, seen from above the horn, is positive.',
     wanted,
   );
-  await bench.steer(highUs, 0.8);
-  await bench.wait(0.5);
+  await comeDownTo(bench, readAtUs);
   const longDegrees = await bench.askNumber(
     'The servo stands at the other end. Read the angle of the horn on the same protractor again. Clockwise is positive.',
     wanted,
   );
-  return { shortDegrees, longDegrees, apartUs: highUs - lowUs };
+  return { shortDegrees, longDegrees, apartUs: readAtUs - lowUs };
 }
 function tell(bench: Bench, step: number, words: string, leftS: number): void {
   bench.progress({ step, of, words, leftS });
