@@ -6,6 +6,7 @@ import { analyse, results } from './analysis.ts';
 import { evidenceSchema, type Evidence } from './evidence.ts';
 import { limits } from './limits.ts';
 import { procedure } from './procedure.ts';
+import { packLeadUnpowered } from '../wiring.ts';
 
 export const firstPower: Check<Evidence> = {
   id: 'first-power',
@@ -16,10 +17,7 @@ export const firstPower: Check<Evidence> = {
     taps: ['packVoltage', 'controllerVoltage', 'packCurrentNarrow', 'polarity'],
     outputs: ['feed', 'bleeder'],
   },
-  wiring: [
-    { words: 'Pack lead through the pack adapter.', tap: 'polarity' },
-    { words: 'Speed controller switched off; servo and fan unplugged.' },
-  ],
+  wiring: [packLeadUnpowered, { words: 'Speed controller switched off; servo and fan unplugged.' }],
   cautions: [
     'Motor leads are insulated or soldered on, and nothing conductive lies on the bench.',
     packCaution,

@@ -6,6 +6,7 @@ import { analyse, results } from './analysis.ts';
 import { evidenceSchema, type Evidence } from './evidence.ts';
 import { limits } from './limits.ts';
 import { procedure } from './procedure.ts';
+import { packLead, sensorCable, throttleLead } from '../wiring.ts';
 
 export const gearMesh: Check<Evidence> = {
   id: 'gear-mesh',
@@ -18,12 +19,9 @@ export const gearMesh: Check<Evidence> = {
   },
   wiring: [
     { words: 'Car on a stand, wheels off; a dot of paint on one tooth of the spur.' },
-    { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
-    { words: 'Sensor cable through the sensor adapter.', tap: 'thermistorMotor' },
-    {
-      words: 'Throttle lead of the controller into the throttle socket, rail adapter at the receiver slot.',
-      tap: 'railVoltage',
-    },
+    packLead,
+    sensorCable,
+    throttleLead,
   ],
   cautions: [
     'The wheels are off and nothing can reach into the gears: fingers, sleeves and hair stay away until the feed is off.',

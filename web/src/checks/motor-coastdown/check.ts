@@ -6,6 +6,7 @@ import { analyse, results } from './analysis.ts';
 import { evidenceSchema, type Evidence } from './evidence.ts';
 import { limits } from './limits.ts';
 import { procedure } from './procedure.ts';
+import { bareMotor, packLead, sensorCable, throttleLead } from '../wiring.ts';
 
 export const motorCoastdown: Check<Evidence> = {
   id: 'motor-coastdown',
@@ -23,17 +24,7 @@ export const motorCoastdown: Check<Evidence> = {
     ],
     outputs: ['throttle'],
   },
-  wiring: [
-    {
-      words: 'Clamp the bare motor in a stand, pinion off, zero timing on the controller, drag brake zero.',
-    },
-    { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
-    { words: 'Sensor cable through the sensor adapter.', tap: 'thermistorMotor' },
-    {
-      words: 'Throttle lead of the controller into the throttle socket, rail adapter at the receiver slot.',
-      tap: 'railVoltage',
-    },
-  ],
+  wiring: [bareMotor, packLead, sensorCable, throttleLead],
   cautions: [
     'The motor is clamped in a stand, pinion off, nothing can touch the rotor; eyes are protected, sleeves and hair away.',
     packCaution,

@@ -6,6 +6,7 @@ import { analyse, results } from './analysis.ts';
 import { evidenceSchema, type Evidence } from './evidence.ts';
 import { limits } from './limits.ts';
 import { procedure } from './procedure.ts';
+import { bareMotor, packLead, sensorCable, throttleLead } from '../wiring.ts';
 
 export const packRipple: Check<Evidence> = {
   id: 'pack-ripple',
@@ -16,11 +17,7 @@ export const packRipple: Check<Evidence> = {
     taps: ['packCurrentWide', 'packCurrentNarrow', 'controllerVoltage', 'railVoltage'],
     outputs: ['feed', 'throttle'],
   },
-  wiring: [
-    { words: 'Motor clamped in a stand, pinion off, sensor cable through the pass-through.' },
-    { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
-    { words: 'Throttle lead through the rig, Y-lead at the receiver.', tap: 'railVoltage' },
-  ],
+  wiring: [bareMotor, sensorCable, packLead, throttleLead],
   cautions: [
     'The motor is clamped in a stand with its pinion off; eyes are protected, sleeves and hair away.',
     packCaution,

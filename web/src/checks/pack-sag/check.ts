@@ -6,6 +6,7 @@ import { analyse, results } from './analysis.ts';
 import { evidenceSchema, type Evidence } from './evidence.ts';
 import { limits } from './limits.ts';
 import { procedure } from './procedure.ts';
+import { balanceLead, packLead, railAdapter } from '../wiring.ts';
 
 export const packSag: Check<Evidence> = {
   id: 'pack-sag',
@@ -16,11 +17,7 @@ export const packSag: Check<Evidence> = {
     taps: ['packVoltage', 'packCurrentWide', 'midCell', 'railVoltage'],
     outputs: ['feed', 'load', 'packLoad'],
   },
-  wiring: [
-    { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
-    { words: 'Balance lead of the pack into the balance tap.', tap: 'midCell' },
-    { words: 'Rail adapter with the load bank into a free receiver slot.', tap: 'railVoltage' },
-  ],
+  wiring: [packLead, balanceLead, railAdapter],
   cautions: [
     'The pack load takes 17 A for a second at a time: its resistor gets hot and stands free.',
     packCaution,

@@ -11,8 +11,8 @@ export const personS = { wiring: 15, hold: 3, ask: 6 } as const;
 export type PlanCheck = Pick<Check, 'title' | 'durationS' | 'wiring' | 'needs'>;
 export type Checks = (id: string) => PlanCheck | undefined;
 
-/** One piece of wiring: its tap where it has one, else its words. */
-export const wiringKey = ({ tap, words }: WiringStep): string => tap ?? words;
+/** One piece of wiring goes by its words: shared ones stand in wiring.ts. */
+export const wiringKey = ({ words }: Pick<WiringStep, 'words'>): string => words;
 export function newWiring(wiring: readonly WiringStep[], made: ReadonlySet<string>): readonly WiringStep[] {
   return wiring.filter((step) => !made.has(wiringKey(step)));
 }

@@ -6,6 +6,7 @@ import { analyse, results } from './analysis.ts';
 import { evidenceSchema, type Evidence } from './evidence.ts';
 import { limits } from './limits.ts';
 import { procedure } from './procedure.ts';
+import { packLead } from '../wiring.ts';
 
 export const railSag: Check<Evidence> = {
   id: 'rail-sag',
@@ -18,7 +19,7 @@ export const railSag: Check<Evidence> = {
     outputs: ['steering', 'load'],
   },
   wiring: [
-    { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
+    packLead,
     {
       words: 'Rail adapter with the load bank into a free receiver slot, servo lead through it.',
       tap: 'railVoltage',

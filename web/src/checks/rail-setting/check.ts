@@ -6,6 +6,7 @@ import { analyse, results } from './analysis.ts';
 import { evidenceSchema, type Evidence } from './evidence.ts';
 import { limits } from './limits.ts';
 import { procedure } from './procedure.ts';
+import { packLead, railAdapter } from '../wiring.ts';
 
 export const railSetting: Check<Evidence> = {
   id: 'rail-setting',
@@ -16,10 +17,7 @@ export const railSetting: Check<Evidence> = {
     taps: ['railVoltage', 'controllerVoltage', 'packVoltage', 'packCurrentNarrow'],
     outputs: ['feed', 'load'],
   },
-  wiring: [
-    { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
-    { words: 'Rail adapter with the load bank into a free receiver slot.', tap: 'railVoltage' },
-  ],
+  wiring: [packLead, railAdapter],
   cautions: ['The load resistors get hot and stand free.', packCaution, polarityCaution, manualCaution],
   durationS: 15,
   moves: 'Nothing moves; the load bank gets warm.',

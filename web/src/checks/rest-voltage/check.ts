@@ -6,6 +6,7 @@ import { analyse, results } from './analysis.ts';
 import { evidenceSchema, type Evidence } from './evidence.ts';
 import { limits } from './limits.ts';
 import { procedure } from './procedure.ts';
+import { balanceLead, packLeadUnpowered } from '../wiring.ts';
 
 export const restVoltage: Check<Evidence> = {
   id: 'rest-voltage',
@@ -13,13 +14,7 @@ export const restVoltage: Check<Evidence> = {
   part: 'pack',
   why: 'A reversed pack kills a speed controller at once, and one weak cell ends a race early.',
   needs: { taps: ['packVoltage', 'polarity', 'midCell'], outputs: [] },
-  wiring: [
-    {
-      words: 'Pack lead through the pack adapter; the speed controller may stay unplugged.',
-      tap: 'polarity',
-    },
-    { words: 'Balance lead of the pack into the balance tap.', tap: 'midCell' },
-  ],
+  wiring: [packLeadUnpowered, balanceLead],
   cautions: [packCaution],
   durationS: 3,
   moves: 'Nothing is switched on and nothing moves.',

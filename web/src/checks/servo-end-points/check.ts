@@ -6,6 +6,7 @@ import { analyse, results } from './analysis.ts';
 import { evidenceSchema, type Evidence } from './evidence.ts';
 import { limits } from './limits.ts';
 import { procedure } from './procedure.ts';
+import { packLead, servoLead } from '../wiring.ts';
 
 export const servoEndPoints: Check<Evidence> = {
   id: 'servo-end-points',
@@ -16,11 +17,7 @@ export const servoEndPoints: Check<Evidence> = {
     taps: ['railVoltage', 'railCurrent', 'controllerVoltage', 'packCurrentWide'],
     outputs: ['steering'],
   },
-  wiring: [
-    { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
-    { words: 'Servo lead into the rail adapter at the receiver slot.', tap: 'railVoltage' },
-    { words: 'Car on a stand, wheels off, linkage on the servo.' },
-  ],
+  wiring: [packLead, servoLead, { words: 'Car on a stand, wheels off, linkage on the servo.' }],
   cautions: [
     'The steering moves by itself to both of its stops; fingers, wires and wheels stay out of it.',
     packCaution,

@@ -6,6 +6,7 @@ import { analyse, results } from './analysis.ts';
 import { evidenceSchema, type Evidence } from './evidence.ts';
 import { limits } from './limits.ts';
 import { fullLengthS, procedure } from './procedure.ts';
+import { packLead, servoLead, servoThermistor } from '../wiring.ts';
 
 export const servoHeat: Check<Evidence> = {
   id: 'servo-heat',
@@ -24,9 +25,9 @@ export const servoHeat: Check<Evidence> = {
     outputs: ['steering'],
   },
   wiring: [
-    { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
-    { words: 'Servo lead into the rail adapter at the receiver slot.', tap: 'railVoltage' },
-    { words: 'Thermistor taped on the servo case, at its motor.', tap: 'thermistorServo' },
+    packLead,
+    servoLead,
+    servoThermistor,
     { words: 'Thermistor in the air beside the car.', tap: 'thermistorAmbient' },
     { words: 'Car on its tyres on the surface it races on; end points found before; servo cold.' },
   ],

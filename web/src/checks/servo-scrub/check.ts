@@ -6,6 +6,7 @@ import { analyse, results } from './analysis.ts';
 import { evidenceSchema, type Evidence } from './evidence.ts';
 import { limits } from './limits.ts';
 import { procedure } from './procedure.ts';
+import { packLead, servoLead, servoThermistor } from '../wiring.ts';
 
 export const servoScrub: Check<Evidence> = {
   id: 'servo-scrub',
@@ -17,9 +18,9 @@ export const servoScrub: Check<Evidence> = {
     outputs: ['steering'],
   },
   wiring: [
-    { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
-    { words: 'Servo lead into the rail adapter at the receiver slot.', tap: 'railVoltage' },
-    { words: 'Thermistor on the servo case.', tap: 'thermistorServo' },
+    packLead,
+    servoLead,
+    servoThermistor,
     { words: 'Car on its tyres on the surface it races on; end points found before.' },
   ],
   cautions: [

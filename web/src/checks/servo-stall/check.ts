@@ -6,6 +6,7 @@ import { analyse, results } from './analysis.ts';
 import { evidenceSchema, type Evidence } from './evidence.ts';
 import { limits } from './limits.ts';
 import { procedure } from './procedure.ts';
+import { packLead, servoThermistor } from '../wiring.ts';
 
 export const servoStall: Check<Evidence> = {
   id: 'servo-stall',
@@ -17,13 +18,13 @@ export const servoStall: Check<Evidence> = {
     outputs: ['steering'],
   },
   wiring: [
-    { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
+    packLead,
     {
       words:
         'Servo out of the car or its linkage off; servo lead into the rail adapter at the receiver slot.',
       tap: 'railVoltage',
     },
-    { words: 'Thermistor on the servo case.', tap: 'thermistorServo' },
+    servoThermistor,
     { words: 'A firm block ready beside the horn. Never against the steering stops of a car.' },
   ],
   cautions: [

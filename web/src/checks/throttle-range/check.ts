@@ -6,6 +6,7 @@ import { analyse, results } from './analysis.ts';
 import { evidenceSchema, type Evidence } from './evidence.ts';
 import { limits } from './limits.ts';
 import { procedure } from './procedure.ts';
+import { packLead, sensorCable, throttleLead } from '../wiring.ts';
 
 export const throttleRange: Check<Evidence> = {
   id: 'throttle-range',
@@ -21,12 +22,9 @@ export const throttleRange: Check<Evidence> = {
       words:
         'Clamp the bare motor in a stand, pinion off; throttle curve linear, zero timing, drag brake zero on the controller.',
     },
-    { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' },
-    { words: 'Sensor cable through the sensor adapter.', tap: 'thermistorMotor' },
-    {
-      words: 'Throttle lead of the controller into the throttle socket, rail adapter at the receiver slot.',
-      tap: 'railVoltage',
-    },
+    packLead,
+    sensorCable,
+    throttleLead,
     {
       words:
         'The throttle widths on the controller are those that "Radio: ranges at the receiver" has found for this radio.',
