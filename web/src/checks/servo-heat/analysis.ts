@@ -28,7 +28,7 @@ export function analyse(input: AnalysisInput<Evidence>): readonly Finding[] {
       return [measured(endName, value, { formula, evidence: [{ ...end, taps }], notes: hot })];
     }),
     ...guarded([tauName], () => {
-      const formula = 'First-order rise through the thermistor, the first 30 s left out.';
+      const formula = 'First-order rise through the thermistor, the first 45 s left out.';
       return [measured(tauName, timeConstant(riseOf(pointsOf(input))), { formula, evidence })];
     }),
     ...guarded([flagName], () => {

@@ -14,13 +14,13 @@ import type { Evidence } from './evidence.ts';
 type Input = AnalysisInput<Evidence>;
 const binS = 4;
 /** Until then winding and thermistor are still on their way, and the rise is no single one (from the model). */
-const settleS = 30;
+const settleS = 45;
 const fewestBins = 12;
 /** A thermistor on a case: share of the rise over the air that it shows, and how late (from memory). */
 const shown = { low: 0.9, high: 0.94 };
 const lag = { low: 8, high: 16 };
 /** The winding's own heat makes the case's rise not quite a single one: share of the time constant (computed). */
-const twoBodies = 0.05;
+const twoBodies = 0.08;
 /** An unsure time constant is told as none. */
 const mostDoubt = 0.35;
 const leastRiseK = 2;

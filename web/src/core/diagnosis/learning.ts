@@ -84,12 +84,10 @@ const isOther = (found: Spread, usual: Spread): boolean =>
 
 /** The least mean surprise on each half of the cases, learnt from the other half. */
 function bestTemper(cases: readonly KnownCase[], told: { date: string; command: string }): number {
-  const halves = [0, 1].map((half) => cases.filter(({ seed }) => seed % 2 === half));
+  const half = (which: number) => cases.filter(({ seed }) => seed % 2 === which);
+  const pairs = [0, 1].map((which) => ({ learnt: spreadsOf(half(1 - which), told), tried: half(which) }));
   const surprise = (temper: number) =>
-    [0, 1].reduce((sum, half) => {
-      const model = { ...spreadsOf(halves[1 - half], told), temper };
-      return sum + meanSurprise(model, halves[half]);
-    }, 0);
+    pairs.reduce((sum, { learnt, tried }) => sum + meanSurprise({ ...learnt, temper }, tried), 0);
   const found = tempers.map((temper) => [surprise(temper), temper] as const);
   return round(found.reduce((a, b) => (b[0] < a[0] ? b : a))[1]);
 }
