@@ -11,7 +11,7 @@ import type { ResultLine, RunSummary } from './run-summary.ts';
 const [virtualPrefix] = virtualSerial(0).split('0');
 
 /** What a summary kept of a finding; one without u and budget counts as not measured here. */
-function findingOf(line: ResultLine): Finding {
+export function findingOf(line: ResultLine): Finding {
   const { id, title, unit, value, interval, u, budget, condition } = line;
   if (value === undefined || !interval || u === undefined || !budget)
     return { measured: false, id, title, unit, reason: line.reason ?? '' };
