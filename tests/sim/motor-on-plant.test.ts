@@ -13,11 +13,14 @@ const on = (id: string, seed: number, faults: Faults = {}) =>
   runOnPlant(checkById(id) as Check, seed, faults);
 
 describe('sound cars', () => {
-  it.each(['sensor-cable', 'motor-coastdown'])('pass %s with the truth inside', async (id) => {
-    const run = await on(id, 5);
-    expect(new Set(Object.values(run.verdicts))).toEqual(new Set(['pass']));
-    expect(outside(run)).toEqual([]);
-  });
+  it.each(['sensor-cable', 'motor-coastdown', 'timing-sweep'])(
+    'pass %s with the truth inside',
+    async (id) => {
+      const run = await on(id, 5);
+      expect(new Set(Object.values(run.verdicts))).toEqual(new Set(['pass']));
+      expect(outside(run)).toEqual([]);
+    },
+  );
 });
 describe('sensor-cable finds', () => {
   it.each([
@@ -48,6 +51,21 @@ describe('motor-coastdown', () => {
     const { findings } = await on('motor-coastdown', 2, { 'drag-brake-left-on': 1 });
     for (const finding of findings)
       expect(finding).toMatchObject({ reason: expect.stringMatching(/drag brake/) });
+  });
+});
+describe('motor-no-load', () => {
+  it('fails an end bell 20 degrees further than the label holds for', async () => {
+    const { verdicts } = await on('motor-no-load', 1, { 'advanced-timing': 1 });
+    expect(verdicts['no-load-current']).toBe('fail');
+  });
+  it('does not call a motor faulty that is 30 K warmer than the room', async () => {
+    const { verdicts } = await on('motor-no-load', 1, { 'hot-motor': 1 });
+    expect(new Set(Object.values(verdicts))).toEqual(new Set(['pass']));
+  });
+  it('measures nothing with the pole pairs entered wrongly, and says so', async () => {
+    const { findings } = await on('motor-no-load', 1, { 'wrong-pole-pairs': 1 });
+    for (const finding of findings)
+      expect(finding).toMatchObject({ reason: expect.stringMatching(/pole pairs/) });
   });
 });
 describe('gear-mesh', () => {

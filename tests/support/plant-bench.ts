@@ -45,7 +45,7 @@ export class PlantBench implements Bench {
   private readonly inputs: Writable<PlantInputs>;
   private plan = scanListOf(referenceRig, zeroPlan(referenceRig));
   private scanNumber = 0;
-  private edges: { tick: number; line: 0 | 1 | 2 }[] = [];
+  private edgeTicks: number[] = [];
   private readonly counts = [0, 0, 0];
   private badHall = 0;
   private lastTick = Number.NEGATIVE_INFINITY;
@@ -187,16 +187,16 @@ export class PlantBench implements Bench {
       this.counts[line]++;
       const high = this.levels.filter(Boolean).length;
       if (high === 0 || high === 3) this.badHall++;
-      if (line === 0) this.edges.push({ tick: Math.floor((timeS * trueHz) / cyclesPerTick), line });
+      if (line === 0) this.edgeTicks.push(Math.floor((timeS * trueHz) / cyclesPerTick));
     }
   }
   private push(tick: number, samples: Uint16Array): void {
-    const distances = this.edges.map(({ tick: at }) => {
+    const distances = this.edgeTicks.map((at) => {
       const distance = Math.min(farDistance, at - this.lastTick);
       this.lastTick = at;
       return distance;
     });
-    this.edges = [];
+    this.edgeTicks = [];
     const { feed, throttlePulseS } = this.inputs;
     const outputs =
       (feed === 'limited' ? outputBits.feedLimited : feed === 'full' ? outputBits.feedFull : 0) |
