@@ -14,7 +14,10 @@ export const sensorCable: Check<Evidence> = {
   why: 'A dead, swapped or loose line of the sensor cable makes a motor stutter or run hot, and every check of its speed wrong.',
   needs: { taps: ['thermistorMotor', 'thermistorAmbient'], outputs: ['hallSupply'] },
   wiring: [
-    { words: 'Pack unplugged; the rotor free to turn by hand: bare motor in a stand, or in the car with the wheels clear.' },
+    {
+      words:
+        'Pack unplugged; the rotor free to turn by hand: bare motor in a stand, or in the car with the wheels clear.',
+    },
     {
       words: 'Motor end of the sensor cable into the sensor adapter; the controller end stays unplugged.',
       tap: 'thermistorMotor',
