@@ -14,7 +14,7 @@ import {
   type PlanOutcome,
   type PlanRecord,
 } from '#checks/plans/plan-record';
-import { itemsLeft, wiringFor, wiringMade } from '#checks/plans/progress';
+import { wiringFor, wiringMade } from '#checks/plans/progress';
 import type { Bench } from './bench.svelte.ts';
 import { planView, type PlanView } from './plan-view.ts';
 import type { EndedRun } from './run.svelte.ts';
@@ -63,13 +63,15 @@ export class Plans {
     const { leading } = this.#ofCar();
     return plans.find(({ id }) => id === leading) ?? null;
   }
-  /** The plan that a run of this check would join. */
+  /** The plan that a run of this check would join: it comes next there, or was cut short or left out before. */
   askingFor(check: string): Plan | null {
     const plan = this.leading;
-    const record = plan && this.#ofCar().records[plan.id];
-    if (!plan || !record) return null;
-    const open = itemsLeft(plan, record, this.checks);
-    return open.some((item) => item.kind === 'check' && item.check === check) ? plan : null;
+    if (!plan) return null;
+    const { items, next } = this.view(plan);
+    const wanted = items.some(
+      ({ key, over, outcome }) => key === check && !over && (key === next?.key || outcome !== null),
+    );
+    return wanted ? plan : null;
   }
   /** What is to be plugged for this check that the leading plan has not plugged yet; null where no plan asks for it. */
   newWiring(check: string): readonly WiringStep[] | null {

@@ -60,9 +60,19 @@ describe('a plan on the page', () => {
     plans.ended(ran('rest-voltage'));
     expect(plans.view(plan).begun).toBe(false);
     plans.start(plan);
+    plans.look(plan, look, 'fine');
     plans.ended({ ...ran('rest-voltage'), car: 'Vole' });
     plans.ended(ran('motor-no-load'));
-    expect(plans.view(plan).over).toBe(0);
+    expect(plans.view(plan).over).toBe(1);
+    plans.ended(ran('rest-voltage'));
+    expect(plans.view(plan).over).toBe(2);
+  });
+  it('takes no run out of its order', () => {
+    const { plans } = page();
+    plans.start(plan);
+    plans.look(plan, look, 'fine');
+    plans.ended(ran('servo-scrub'));
+    expect(plans.view(plan).over).toBe(1);
   });
   it('leads through every item once, and ends with a sentence', () => {
     const { plans } = page();
@@ -110,6 +120,7 @@ describe('a plan on the page', () => {
     const { plans } = page();
     expect(plans.newWiring('rest-voltage')).toBeNull();
     plans.start(plan);
+    plans.look(plan, look, 'fine');
     expect(plans.newWiring('rest-voltage')).toHaveLength(checkById('rest-voltage')!.wiring.length);
     plans.ended(ran('rest-voltage'));
     plans.ended(ran('rail-setting'));
