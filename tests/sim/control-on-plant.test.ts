@@ -13,7 +13,7 @@ const on = (id: string, seed: number, faults: Faults = {}) =>
 
 describe('sound cars', () => {
   it.each([
-    ['joint-drop', 3],
+    ['joint-drop', 12],
     ['winding-balance', 1],
     ['winding-balance', 4],
     ['throttle-range', 5],
