@@ -19,7 +19,7 @@ export const results = [
 ] as const;
 type Input = AnalysisInput<Evidence>;
 
-/** Four orders can't draw a narrow place to its full height (computed for one that falls to half within 30 degrees). */
+/** Four orders can't draw a narrow place to its full height; estimated for one that falls to half within 30 degrees. */
 const shapeShare = 0.12;
 /** The drag of the motor at the speed of the run stands in the mean as well; told for 3,000 rpm. */
 const speedShare = 0.05;
@@ -56,7 +56,7 @@ function spurAt(input: Input, waves: MeshWaves): Finding {
   const value = uncertain(span, [
     scatter('spur', 100 * Math.SQRT2 * sumU(waves, () => 1)),
     fallLine(waves, span),
-    [typeB('shape', 'shape between the orders', 'computed'), rectangular(shapeShare * span)],
+    [typeB('shape', 'shape between the orders', 'estimated'), rectangular(shapeShare * span)],
     [typeB('speed', 'speed of the run', 'from memory'), rectangular(speedShare * span)],
   ]);
   return measured(results[0], value, {
@@ -88,7 +88,7 @@ function placeAt(input: Input, waves: MeshWaves): Finding {
     scatter('place', Math.min(anywhere, ((slopeU / Math.max(bend, 1e-9)) * 180) / Math.PI)),
     [typeB('start', 'rotor between two Hall edges at the start', 'computed'), rectangular(startDegrees)],
     [typeB('dot', 'setting of the dot, backlash', 'from memory'), rectangular(dotDegrees)],
-    [typeB('shape', 'shape between the orders', 'computed'), rectangular(shapeDegrees)],
+    [typeB('shape', 'shape between the orders', 'estimated'), rectangular(shapeDegrees)],
   ]);
   return measured(results[1], value, {
     formula:
