@@ -47,7 +47,8 @@ export function foldedLine(input: Input, bursts: readonly KeptBurst[], pwmHz: nu
     );
   const floor = floorOf(spectrum, (high - low) / spectrum.stepHz);
   const loss = Math.hypot(1, pwmHz / tap.cornerHz);
-  if (strongest.amplitude < floor) return { amplitude: hidden(floor * loss), seenHz: null };
+  if (strongest.amplitude < floor)
+    return { amplitude: hidden(hiddenAtMost(spectrum, floor) * loss), seenHz: null };
   const atTap = amplitudeAbout(spectrum, strongest.hertz, reach);
   const lines: Line[] = [
     ...gainLines(input.rig, tap, atTap * loss, true),
@@ -64,6 +65,11 @@ function noiseU({ noise, records }: Spectrum, amplitude: number): number {
     Math.hypot(noise / Math.SQRT2, (noise ** 2 * Math.sqrt(counted)) / (2 * amplitude)) / Math.sqrt(records)
   );
 }
+/** What a sine midway between two lines leaves to each of them, sin(pi/2)/(pi/2). */
+const midway = 2 / Math.PI;
+/** The noise may take from a line as well as add to it: twice its share along the line. */
+const hiddenAtMost = ({ noise, records }: Spectrum, floor: number): number =>
+  (floor + 2 * (noise / Math.SQRT2 / Math.sqrt(records))) / midway;
 const cornerSource = typeB('corner', "corner of the tap's filter", 'rule of thumb, from memory');
 const hidden = (most: number): Quantity =>
   uncertain(most / 2, [[typeB('hidden', 'a line that the noise hides', 'computed'), rectangular(most / 2)]]);
