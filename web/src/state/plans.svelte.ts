@@ -37,7 +37,7 @@ const ofCarSchema = z.object({
 });
 type OfCar = z.infer<typeof ofCarSchema>;
 const none: OfCar = { leading: null, records: {} };
-const key = 'plans';
+const place = 'plans';
 
 export class Plans {
   /** By the car's name. */
@@ -111,7 +111,7 @@ export class Plans {
   }
   #keep(car: string, ofCar: OfCar): void {
     this.#all = { ...this.#all, [car]: ofCar };
-    this.tools.memory.setItem(key, JSON.stringify(this.#all));
+    this.tools.memory.setItem(place, JSON.stringify(this.#all));
   }
   #stamp(): string {
     return new Date(this.tools.now()).toISOString();
@@ -119,7 +119,7 @@ export class Plans {
 }
 function kept(memory: Memory): Readonly<Record<string, OfCar>> {
   try {
-    return z.record(z.string(), ofCarSchema).parse(JSON.parse(memory.getItem(key) ?? '{}'));
+    return z.record(z.string(), ofCarSchema).parse(JSON.parse(memory.getItem(place) ?? '{}'));
   } catch {
     return {};
   }
