@@ -6,7 +6,8 @@ import { mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { checkById } from '#checks/index';
+import { checkById, checks } from '#checks/index';
+import { faultTable } from '#sim/faults/faults';
 import { readRecord } from '#core/record/record-reader';
 import { recompute } from '#core/record/recompute';
 
@@ -19,16 +20,14 @@ function check(...words: string[]) {
 const ended = (code: number, out: string) => ({ code, document: JSON.parse(out) as Record<string, unknown> });
 
 describe('the command line on the virtual rig', () => {
-  it('lists checks with their needs, and the faults', () => {
+  it('lists every check with its needs, every plan and every fault', () => {
     const { code, document } = ended(0, check('list', '--json').out);
     expect(code).toBe(0);
-    expect((document.checks as { id: string }[]).map(({ id }) => id).toSorted()).toEqual([
-      'motor-no-load',
-      'rail-sag',
-      'servo-stall',
-    ]);
-    expect(document.plans).toEqual([]);
-    expect((document.faults as unknown[]).length).toBe(10);
+    const listed = document.checks as { id: string; title: string; needs: { taps: string[] } }[];
+    expect(listed.map(({ id }) => id)).toEqual(checks.map(({ id }) => id));
+    expect(listed.find(({ id }) => id === 'rail-sag')?.needs.taps).toContain('railVoltage');
+    expect(document.plans).toHaveLength(8);
+    expect(document.faults).toHaveLength(faultTable.length);
   });
   it('passes a healthy motor, tells the truth beside it, and keeps a record that judges the same again', () => {
     const path = join(folder, 'run.json');
