@@ -45,7 +45,6 @@ const ofArea: readonly FaultName[] = [
   'reversed-pack',
   'missing-capacitor',
   'wrong-rail-setting',
-  'weak-cell',
   'ringing-rail',
   'dried-capacitor',
 ];
