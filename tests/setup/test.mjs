@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
-// `npm test`: installs what is missing, then runs every gate in order and stops at the first that fails.
+// `npm test`: installs what is missing, then runs every gate in order and stops at the first that fails. Gates that
+// only read and use one core each go two at a time.
 // Its last line counts what ran. One gate alone: `node tests/setup/test.mjs types`.
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, existsSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -52,21 +53,37 @@ const gates = {
   port: vitest('port'),
 };
 
+const reading = ['types', 'svelte', 'lint', 'format', 'generated', 'descriptor', 'firmware', 'logic'];
+const lanes = 2;
+
+/** Standard output of a gate is printed whole when it ends. */
 function run(name) {
   const [command, args] = gates[name];
-  process.stdout.write(`\n== ${name}\n`);
   const started = Date.now();
-  const output = spawnSync(command, args, {
-    cwd: root,
-    stdio: ['ignore', 'pipe', 'inherit'],
-    encoding: 'utf8',
-    maxBuffer: 1 << 28,
+  return new Promise((done) => {
+    const gate = spawn(command, args, { cwd: root, stdio: ['ignore', 'pipe', 'inherit'] });
+    const parts = [];
+    gate.stdout.on('data', (part) => parts.push(part));
+    gate.on('error', (cause) => parts.push(Buffer.from(`${cause.message}\n`)));
+    gate.on('close', (status) => {
+      const text = Buffer.concat(parts).toString('utf8');
+      const seconds = ((Date.now() - started) / 1000).toFixed(0);
+      process.stdout.write(
+        `\n== ${name}\n${text}${name}: ${status === 0 ? 'good' : 'FAILED'}, ${seconds} s\n`,
+      );
+      done({ name, good: status === 0, text });
+    });
   });
-  process.stdout.write(output.stdout ?? '');
-  process.stdout.write(
-    `${name}: ${output.status === 0 ? 'good' : 'FAILED'}, ${((Date.now() - started) / 1000).toFixed(0)} s\n`,
-  );
-  return { good: output.status === 0, text: output.stdout ?? '' };
+}
+/** Runs gates some at a time; none begins after one has failed. */
+async function runAll(names, atATime) {
+  const left = [...names];
+  const ended = [];
+  const lane = async () => {
+    while (left.length > 0 && ended.every(({ good }) => good)) ended.push(await run(left.shift()));
+  };
+  await Promise.all(Array.from({ length: atATime }, lane));
+  return ended;
 }
 
 /** Tests counted in a gate: vitest's report, or the "N passed, N failed" line of the C++ tests; a plain gate is one. */
@@ -97,11 +114,13 @@ if (unknown.length > 0) {
   );
   process.exit(2);
 }
+const first = await runAll(
+  wanted.filter((name) => reading.includes(name)),
+  lanes,
+);
+const rest = first.every(({ good }) => good) ? wanted.filter((name) => !reading.includes(name)) : [];
 const sum = [0, 0, 0];
-for (const name of wanted) {
-  const outcome = run(name);
-  count(name, outcome).forEach((value, index) => (sum[index] += value));
-  if (!outcome.good) break;
-}
+for (const outcome of [...first, ...(await runAll(rest, 1))])
+  count(outcome.name, outcome).forEach((value, index) => (sum[index] += value));
 process.stdout.write(`\n${sum[0]} passed, ${sum[1]} failed, ${sum[2]} skipped\n`);
 process.exit(sum[1] === 0 ? 0 : 1);
