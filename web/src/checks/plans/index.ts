@@ -39,7 +39,8 @@ export const plans: readonly Plan[] = [
       check('servo-idle', 0.08, 4, ...powered),
       check('servo-no-load', 0.08, 4, 'servo-idle'),
       check('servo-speed', 0.06, 3, 'servo-no-load'),
-      check('servo-stall', 0.06, 4, 'servo-no-load'),
+      // After everything that wants the horn free: it leaves a block beside it.
+      check('servo-stall', 0.06, 4, 'servo-speed'),
       check('winding-balance', 0.04, 5, ...powered),
       check('motor-no-load', 0.08, 5, 'sensor-cable', ...powered),
     ],
@@ -88,7 +89,7 @@ export const plans: readonly Plan[] = [
       check('servo-end-points', 0.35, 4, 'rail-setting', 'servo-mount'),
       check('servo-no-load', 0.15, 4, 'servo-idle'),
       check('servo-speed', 0.1, 3, 'servo-no-load'),
-      check('servo-stall', 0.1, 3, 'servo-no-load'),
+      check('servo-stall', 0.1, 3, 'servo-speed'),
       check('servo-scrub', 0.15, 4, 'servo-end-points'),
       // From here on the linkage is off.
       check('servo-idle', 0.25, 4, 'servo-scrub'),
