@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // motor-no-load: current, kV and speed of a sensored motor that turns freely in a stand.
 import type { Check } from '../check.ts';
-import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
+import { bareMotorCaution, manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { analyse, results } from './analysis.ts';
 import { evidenceSchema, type Evidence } from './evidence.ts';
 import { limits } from './limits.ts';
@@ -25,12 +25,7 @@ export const motorNoLoad: Check<Evidence> = {
     outputs: ['throttle'],
   },
   wiring: [bareMotor, packLead, sensorCable, throttleLead],
-  cautions: [
-    'The motor is clamped in a stand, pinion off, nothing can touch the rotor; eyes are protected, sleeves and hair away.',
-    packCaution,
-    polarityCaution,
-    manualCaution,
-  ],
+  cautions: [bareMotorCaution, packCaution, polarityCaution, manualCaution],
   durationS: 32,
   results,
   evidenceSchema,

@@ -127,7 +127,6 @@ export const plans: readonly Plan[] = [
       check('failsafe', 0.1, 9, 'radio-range', 'wheels-clear'),
       check('servo-scrub', 0.08, 5, 'first-power', 'servo-mount'),
       check('sensor-cable', 0.06, 5),
-      check('throttle-range', 0.06, 4, 'failsafe', 'sensor-cable'),
       check('pack-sag', 0.1, 5, 'first-power'),
       check('joint-drop', 0.08, 6, 'first-power'),
     ],

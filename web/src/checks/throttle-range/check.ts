@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // throttle-range: does the speed controller know the range it gets? With a bare motor in a stand.
 import type { Check } from '../check.ts';
-import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
+import { bareMotorCaution, manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { analyse, results } from './analysis.ts';
 import { evidenceSchema, type Evidence } from './evidence.ts';
 import { limits } from './limits.ts';
@@ -30,12 +30,7 @@ export const throttleRange: Check<Evidence> = {
         'The throttle widths on the controller are those that "Radio: ranges at the receiver" has found for this radio.',
     },
   ],
-  cautions: [
-    'The motor is clamped in a stand, pinion off, nothing can touch the rotor; eyes are protected, sleeves and hair away.',
-    packCaution,
-    polarityCaution,
-    manualCaution,
-  ],
+  cautions: [bareMotorCaution, packCaution, polarityCaution, manualCaution],
   durationS: 32,
   results,
   evidenceSchema,

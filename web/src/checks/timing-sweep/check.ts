@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // timing-sweep: what each mark of the end bell brings in speed and costs in current and heat.
 import type { Check } from '../check.ts';
-import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
+import { bareMotorCaution, manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { motorNoLoad } from '../motor-no-load/check.ts';
 import { analyse, results } from './analysis.ts';
 import { evidenceSchema, type Evidence } from './evidence.ts';
@@ -16,7 +16,7 @@ export const timingSweep: Check<Evidence> = {
   needs: motorNoLoad.needs,
   wiring: motorNoLoad.wiring,
   cautions: [
-    'The motor is clamped in a stand, pinion off, nothing can touch the rotor; eyes are protected, sleeves and hair away.',
+    bareMotorCaution,
     'I touch the end bell only while the rig says that the feed is off; a can that has just run is hot.',
     packCaution,
     polarityCaution,
