@@ -8,6 +8,8 @@ import { defineConfig } from 'vitest/config';
 const slow = { testTimeout: 300_000, hookTimeout: 240_000 };
 /** One after the other: they share a browser, a terminal, or the wall clock; a computer held up gets a second try. */
 const alone = { ...slow, fileParallelism: false, retry: 1 };
+/** Modules are read once for all files of a worker: half of the time would go into reading them again. */
+const shared = { isolate: false };
 const project = (name: string, include: string[], more = {}) => ({
   plugins: [svelte()],
   test: { name, include, environment: 'node', ...more },
@@ -27,9 +29,9 @@ export default defineConfig({
           'tests/architecture/**/*.test.ts',
           'tests/outside/**/*.test.ts',
         ],
-        { testTimeout: 60_000 },
+        { testTimeout: 60_000, ...shared },
       ),
-      project('sim', ['tests/sim/**/*.test.ts'], slow),
+      project('sim', ['tests/sim/**/*.test.ts'], { ...slow, ...shared }),
       project('browser', ['tests/browser/**/*.test.ts'], alone),
       project('port', ['tests/port/**/*.test.ts'], alone),
     ],

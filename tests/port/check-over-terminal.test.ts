@@ -59,7 +59,10 @@ describe('a check over a pseudo-terminal', () => {
     '%s gives the verdicts that it gives in process',
     async (name) => {
       const place = await rigAt(name);
-      const [far, near] = [await overTerminal(place, name, '--json').ended, await inProcess(name).ended];
+      const [far, near] = await Promise.all([
+        overTerminal(place, name, '--json').ended,
+        inProcess(name).ended,
+      ]);
       await place.end();
       expect(read(far)).toMatchObject({ ending: 'done', verdict: read(near).verdict });
       expect(far.code).toBe(near.code);

@@ -97,6 +97,14 @@ async function serveAsks({ page, rig }: Bench, over: ReturnType<Page['locator']>
     'the end of the run',
   );
 }
+/** Connects unless it is connected already, as after a first try that took too long. */
+async function connect({ page }: Bench): Promise<void> {
+  const connected = page.getByText('Rig on USB');
+  const button = page.getByRole('button', { name: 'Connect my rig' });
+  await connected.or(button).first().waitFor();
+  if (!(await connected.isVisible())) await button.click();
+  await connected.waitFor({ timeout: 60_000 });
+}
 const rowsPerS = async (page: Page): Promise<number> => {
   const text = await page.locator('footer').innerText();
   return Number(/([\d,]+) rows a second/.exec(text)?.[1].replace(',', '') ?? 0);
@@ -114,10 +122,9 @@ describe.skipIf(missing && process.env.CI !== 'true')('the page over Web Serial'
 
   it('connects by its own button and shows live values', async () => {
     const { page } = bench;
-    await page.getByRole('button', { name: 'Connect my rig' }).click();
-    await page.getByText('Rig on USB').waitFor({ timeout: 20_000 });
-    // 1068 scans of 936 us in a second of the rig's time; a busy computer may make the virtual rig slower.
-    await until(async () => (await rowsPerS(page)) > 300, 10_000, 'rows arriving');
+    await connect(bench);
+    // 1068 scans of 936 us in a second of the rig's time; a busy computer may make the virtual rig much slower.
+    await until(async () => (await rowsPerS(page)) > 30, 60_000, 'rows arriving');
     expect(await rowsPerS(page)).toBeLessThan(1300);
     await page.getByText('Nothing is live.').waitFor();
   });
@@ -142,7 +149,7 @@ describe.skipIf(missing && process.env.CI !== 'true')('the page over Web Serial'
     await page.getByText('Neutral.').waitFor({ timeout: 60_000 });
     await bench.unplug();
     const alert = page.getByRole('alert').first();
-    await alert.getByText('Link lost').first().waitFor({ timeout: 10_000 });
+    await alert.getByText('Link lost').first().waitFor({ timeout: 30_000 });
     await page.getByRole('link', { name: 'Done, back to the car' }).waitFor({ timeout: 20_000 });
     const told = await page.getByRole('alert').first().innerText();
     expect(told).toContain('The state of the rig is unknown: disconnect the pack');
@@ -158,7 +165,7 @@ describe.skipIf(missing && process.env.CI !== 'true')('the page over Web Serial'
     const { page } = bench;
     await bench.plugIn();
     await page.getByRole('link', { name: 'Done, back to the car' }).click();
-    await until(async () => (await rowsPerS(page)) > 300, 20_000, 'rows arriving again');
+    await until(async () => (await rowsPerS(page)) > 30, 60_000, 'rows arriving again');
     await page.getByText('Nothing is live.').waitFor();
     await page.goto(`${bench.address}#/logbook`);
     await page.locator('tbody tr').nth(1).waitFor();

@@ -105,7 +105,7 @@ describe('stop line and over-current', () => {
     const on = await benchInProcess(seed);
     const pins = new PinLog(on.rig);
     await on.bench.powerUp(plan);
-    await on.bench.wait(6);
+    await on.bench.wait(3);
     return { on, pins };
   }
   const loadsOff = (pins: PinLog, fromS: number) => pins.outputsFrom(fromS).find(({ loads }) => loads === 0);
