@@ -2,6 +2,7 @@
 // Outcomes of a study boiled down to its report: rigs as declared and calibrated ones apart. It runs nothing.
 import { criteriaOf } from './study-criteria.ts';
 import { decisionCounts } from './study-decisions.ts';
+import { detectionOf } from './study-detection.ts';
 import type { PooledStudies } from './study-files.ts';
 import type { CellOutcome } from './study-run.ts';
 import { pooledCoverage, resultSummaries, verdictCounts } from './study-summary.ts';
@@ -30,6 +31,7 @@ function rigsSummary(outcomes: readonly CellOutcome[]): RigsSummary {
     decisions,
     criteria: pooled.of === 0 ? [] : criteriaOf(pooled, decisions),
     verdicts: verdictCounts(outcomes),
+    detection: detectionOf(outcomes),
   };
 }
 /** Rig seconds a second of one worker. */

@@ -101,7 +101,7 @@ function largestOf(lines: readonly LargestLine[]): LargestLine | null {
   return { source, share: quantileSorted(shares, 0.5) };
 }
 /** A trip or another end is counted by its name, since its results are not measured. */
-const wordOf = ({ ending, verdict }: CellOutcome): string =>
+export const wordOf = ({ ending, verdict }: CellOutcome): string =>
   ending === 'done' || ending === 'failed' ? verdict : ending;
 
 export function verdictCounts(outcomes: readonly CellOutcome[]): VerdictCount[] {
@@ -120,7 +120,7 @@ export function verdictCounts(outcomes: readonly CellOutcome[]): VerdictCount[] 
     };
   });
 }
-function expectedOf(fault: string, severity: number): string {
+export function expectedOf(fault: string, severity: number): string {
   const verdict = faultTable.find(({ name }) => name === fault)?.verdict;
   if (severity === 0 || !verdict) return 'pass';
   return verdict === 'notMeasured' ? 'not measured' : verdict;

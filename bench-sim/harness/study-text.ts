@@ -3,6 +3,7 @@
 import { table } from './run-table.ts';
 import type { Criterion } from './study-criteria.ts';
 import type { DecisionCount } from './study-decisions.ts';
+import type { Detection, DetectionSummary } from './study-detection.ts';
 import type { Coverage, ResultSummary, VerdictCount } from './study-summary.ts';
 
 export interface StudySummary {
@@ -23,6 +24,7 @@ export interface RigsSummary {
   readonly decisions: readonly DecisionCount[];
   readonly criteria: readonly Criterion[];
   readonly verdicts: readonly VerdictCount[];
+  readonly detection: DetectionSummary;
 }
 export function textOf({ date, solved, firstSeed, seeds, rigs, speed }: StudySummary): string {
   const runs = solved ? 'solved at the conversion instants' : 'on the emulated firmware';
@@ -44,6 +46,7 @@ function rigsText(summary: RigsSummary): string[] {
       ...verdicts.map((v) => [v.check, v.fault, String(v.severity), v.expected, countsText(v.counts)]),
     ]),
     '',
+    ...detectionText(summary.detection),
     ...verdicts.flatMap((v) => v.reasons.map((reason) => `${v.check} ${v.fault}=${v.severity}: ${reason}`)),
   ];
 }
@@ -80,6 +83,26 @@ function coverageText({ results, pooled, decisions, criteria }: RigsSummary): st
     '',
   ];
 }
+/** A column a severity. */
+function detectionText({ rows, missed, falseAlarms }: DetectionSummary): string[] {
+  const tried = rows.flatMap(({ severities }) => severities.map(({ severity }) => severity));
+  const columns = [...new Set(tried)].toSorted((a, b) => a - b);
+  const heads = ['check', 'fault', 'must be', ...columns.map((severity) => `at ${severity}`), 'half from'];
+  return [
+    ...(rows.length > 0 ? [...table([heads, ...rows.map((row) => detectionCells(row, columns))]), ''] : []),
+    ...(missed ? [`Missed at severity 1: ${shareText(missed)}`] : []),
+    ...(falseAlarms ? [`Sound cars that failed or tripped: ${shareText(falseAlarms)}`, ''] : []),
+  ];
+}
+function detectionCells(
+  { check, fault, expected, severities, firstHalf }: Detection,
+  columns: number[],
+): string[] {
+  const at = columns.map((column) => severities.find(({ severity }) => severity === column));
+  const counts = at.map((found) => (found ? `${found.found}/${found.of}` : '-'));
+  return [check, fault, expected, ...counts, String(firstHalf ?? '-')];
+}
+const shareText = (share: Coverage): string => `${share.inside} of ${share.of} (${boundsText(share)})`;
 /** Half-widths side by side, medians over the seeds. */
 function tightnessText(rigs: readonly RigsSummary[]): string[] {
   const rows = rigs[0].results.map(({ id }) => [
