@@ -35,7 +35,8 @@ const right = 748;
 function ends(value: number, half: number, limits: readonly number[]): readonly [number, number] {
   const low = Math.min(...limits);
   const high = Math.max(...limits);
-  const span = limits.length > 1 ? high - low : Math.max(Math.abs(low) * 0.5, half * 6);
+  // A count against a limit of nought has no width of its own to draw to.
+  const span = (limits.length > 1 ? high - low : Math.max(Math.abs(low) * 0.5, half * 6)) || 1;
   const room = limits.length > 1 ? span * 0.35 : span;
   const reach = (x: number) => Math.min(Math.max(x, low - room), high + room);
   const from = Math.min(low - room * 0.35 - half, reach(value - 1.5 * half));
