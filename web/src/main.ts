@@ -16,6 +16,7 @@ import { RigWays } from './state/rig-ways.svelte.ts';
 import { Run, type EndedRun } from './state/run.svelte.ts';
 import { Shelf } from './state/shelf.svelte.ts';
 import { Theme } from './state/theme.svelte.ts';
+import { UnitsChoice } from './state/units-choice.svelte.ts';
 import App from './ui/App.svelte';
 import './ui/tokens.css';
 import './ui/base.css';
@@ -59,6 +60,7 @@ function makePage(): Page {
     repairs,
     places: new Places(location),
     theme,
+    units: new UnitsChoice(localStorage),
   };
 }
 

@@ -12,6 +12,7 @@ import type { RigWays } from './rig-ways.svelte.ts';
 import type { Run } from './run.svelte.ts';
 import type { Shelf } from './shelf.svelte.ts';
 import type { Theme } from './theme.svelte.ts';
+import type { UnitsChoice } from './units-choice.svelte.ts';
 
 export interface Page {
   readonly bench: Bench;
@@ -25,6 +26,7 @@ export interface Page {
   readonly repairs: Repairs;
   readonly places: Places;
   readonly theme: Theme;
+  readonly units: UnitsChoice;
 }
 const key = Symbol('page');
 /** What the entry hands to `mount` as context. */

@@ -9,6 +9,9 @@ export interface TapColumns {
   timeS: Float64Array;
   value: Float64Array;
   length: number;
+  /** Over all values inside the tap's range; least above most while there are none. */
+  least: number;
+  most: number;
 }
 export interface Gap {
   readonly fromS: number;
@@ -24,6 +27,10 @@ function grown(old: Float64Array, needed: number): Float64Array {
   const bigger = new Float64Array(Math.max(needed, old.length * 2, 1024));
   bigger.set(old);
   return bigger;
+}
+function widen(column: TapColumns, value: number): void {
+  if (value < column.least) column.least = value;
+  if (value > column.most) column.most = value;
 }
 
 export class TraceBook {
@@ -72,9 +79,11 @@ export class TraceBook {
     column.timeS.set(part.timeS, column.length);
     column.value.set(part.value, column.length);
     column.length = needed;
+    for (const value of part.value) widen(column, value);
   }
   #fresh(tap: string, unit: string): TapColumns {
-    const column = { tap, unit, timeS: new Float64Array(0), value: new Float64Array(0), length: 0 };
+    const [timeS, value] = [new Float64Array(0), new Float64Array(0)];
+    const column = { tap, unit, timeS, value, length: 0, least: Infinity, most: -Infinity };
     this.#columns.set(tap, column);
     return column;
   }

@@ -4,6 +4,7 @@
 import type { Bench, Check } from '#checks/check';
 import type { Meter } from '#core/calibration/meter';
 import type { Car } from '#core/parts/part';
+import type { RunRecord } from '#core/record/run-record';
 import { samplesOf, readRecord, writeRecord } from '#core/record/record-reader';
 import { virtualSerial, withTruth, type VirtualTruth } from '#core/record/virtual-truth';
 import type { SampleStore } from '#core/samples/sample-store';
@@ -25,6 +26,8 @@ interface Current {
   readonly abort: AbortController;
   readonly feed: TraceFeed;
   samples: SampleStore | null;
+  /** States of the session since the run began. */
+  readonly states: RunRecord['events'];
 }
 
 export class RunDesk {
@@ -51,9 +54,12 @@ export class RunDesk {
     const virtual = await truth();
     const rigSerial = virtual ? virtualSerial(virtual.seed) : undefined;
     const feed = new TraceFeed(runId, session.rig, car.motor.polePairs);
-    const current: Current = { abort: new AbortController(), feed, samples: null };
+    const current: Current = { abort: new AbortController(), feed, samples: null, states: [] };
     this.current = current;
     this.journal?.begin(session, { runId, check: check.id, startedAt, car });
+    const unwatch = session.states.add(({ kind }) =>
+      current.states.push({ atS: current.samples?.latestS ?? 0, kind: 'state', words: kind }),
+    );
     const watched = { ...check, procedure: (bench: Bench) => this.watch(check, bench, current) };
     const { record } = await runCheck(session, watched, {
       car,
@@ -63,11 +69,12 @@ export class RunDesk {
       progress: (progress) => this.tell({ kind: 'progress', runId, ...progress }),
       signal: current.abort.signal,
     });
+    unwatch();
     this.journal?.end();
     const kept = withTruth(record, await truth());
     this.current = null;
     this.answers.clear();
-    this.tell({ kind: 'trace', trace: feed.all(samplesOf(record)), fresh: true });
+    this.tell({ kind: 'trace', trace: feed.all(samplesOf(record), record.events), fresh: true });
     this.tell({ kind: 'finished', runId, text: writeRecord(kept) });
   }
   /** Without words it was a hand's. */
@@ -83,14 +90,14 @@ export class RunDesk {
   pass(): void {
     const { current } = this;
     this.journal?.pass();
-    const trace = current?.samples && current.feed.next(current.samples);
+    const trace = current?.samples && current.feed.next(current.samples, current.states);
     if (trace) this.tell({ kind: 'trace', trace, fresh: false });
   }
   /** A kept record: its columns, whole. Throws RecordError. */
   show(runId: string, text: string): void {
     const record = readRecord(text);
     const feed = new TraceFeed(runId, record.rig, record.car.motor.polePairs);
-    this.tell({ kind: 'trace', trace: feed.all(samplesOf(record)), fresh: true });
+    this.tell({ kind: 'trace', trace: feed.all(samplesOf(record), record.events), fresh: true });
   }
   private watch(check: Check, bench: Bench, current: Current): Promise<unknown> {
     current.samples = bench.samples;

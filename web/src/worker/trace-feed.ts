@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: MIT
 // From a run's sample store to the columns a chart draws: what came since the last call, tap by tap, and the
 // speed from the Hall edges. It scales nothing itself and keeps no samples.
+import { withEventMarks } from '#core/record/event-marks';
+import type { RunRecord } from '#core/record/run-record';
 import type { RigDescription } from '#core/samples/rig-description';
 import type { SampleStore } from '#core/samples/sample-store';
 import type { Trace } from './messages.ts';
 
 type Columns = Trace['columns'][number];
+type Events = RunRecord['events'];
 /** Values of speed shown no closer together than this. */
 const speedEveryS = 0.005;
 
@@ -36,24 +39,24 @@ export class TraceFeed {
     private readonly polePairs: number,
   ) {}
   /** What came since the last call; null when nothing did. */
-  next(samples: SampleStore): Trace | null {
+  next(samples: SampleStore, events: Events): Trace | null {
     const untilS = samples.latestS;
     if (untilS <= this.toS) return null;
-    const trace = this.between(samples, this.toS, untilS);
+    const trace = this.between(samples, events, this.toS, untilS);
     this.toS = untilS;
     return trace;
   }
-  all(samples: SampleStore): Trace {
-    return this.between(samples, 0, samples.latestS + 1);
+  all(samples: SampleStore, events: Events): Trace {
+    return this.between(samples, events, 0, samples.latestS + 1);
   }
-  private between(samples: SampleStore, fromS: number, toS: number): Trace {
+  private between(samples: SampleStore, events: Events, fromS: number, toS: number): Trace {
     const columns = tapColumns(samples, this.rig, fromS, toS);
     const speed = speedColumns(samples.edges(fromS, toS), this.polePairs);
     return {
       runId: this.runId,
       columns: speed ? [...columns, speed] : columns,
       gaps: samples.gaps.map((gap) => ({ fromS: gap.fromS, toS: gap.toS })),
-      marks: samples.marks.map(({ atS, label }) => ({ atS, label })),
+      marks: withEventMarks(samples.marks, events),
     };
   }
 }

@@ -1,21 +1,21 @@
 // SPDX-License-Identifier: MIT
 // What is drawn over a plot's grid: the plot's ground, gaps as hatched cuts, marks as thin verticals, the stretch
-// a number came from, the "now" line. Colours come from the tokens at every draw, so that a theme change shows.
+// a number came from, the "now" line. Nothing that came after a picture was held is drawn.
 import type uPlot from 'uplot';
+import { token } from './palette.ts';
 import type { PlotSpec } from './plot.svelte.ts';
 
 type Painter = (chart: uPlot) => void;
-const token = (element: HTMLElement, name: string) => getComputedStyle(element).getPropertyValue(name).trim();
 
-function ground(element: HTMLElement, spec: PlotSpec): Painter {
+function ground(spec: PlotSpec): Painter {
   return (chart) => {
     const { ctx, bbox } = chart;
     ctx.save();
-    const now = Math.min(chart.valToPos(spec.traces.latestS, 'x', true), bbox.left + bbox.width);
+    const now = Math.min(chart.valToPos(spec.nowS(), 'x', true), bbox.left + bbox.width);
     const known = spec.running ? Math.max(0, now - bbox.left) : bbox.width;
-    ctx.fillStyle = token(element, '--card');
+    ctx.fillStyle = token('--card');
     ctx.fillRect(bbox.left, bbox.top, known, bbox.height);
-    ctx.strokeStyle = token(element, '--hair');
+    ctx.strokeStyle = token('--hair');
     ctx.strokeRect(bbox.left, bbox.top, bbox.width, bbox.height);
     ctx.restore();
   };
@@ -37,24 +37,24 @@ function hatch(chart: uPlot, from: number, to: number, colour: string): void {
   }
   ctx.restore();
 }
-function gaps(element: HTMLElement, spec: PlotSpec): Painter {
+function gaps(spec: PlotSpec): Painter {
   return (chart) => {
     const right = chart.bbox.left + chart.bbox.width;
-    for (const gap of spec.traces.gaps) {
+    for (const gap of spec.traces.gaps.filter(({ fromS }) => fromS < spec.nowS())) {
       const from = Math.max(chart.valToPos(gap.fromS, 'x', true), chart.bbox.left);
       const to = Math.min(Math.max(chart.valToPos(gap.toS, 'x', true), from + 8 * devicePixelRatio), right);
       if (from >= right || to <= chart.bbox.left) continue;
       const lostMs = Math.round((gap.toS - gap.fromS) * 1000);
-      chart.ctx.fillStyle = token(element, '--ground');
+      chart.ctx.fillStyle = token('--ground');
       chart.ctx.fillRect(from, chart.bbox.top, to - from, chart.bbox.height);
-      hatch(chart, from, to, token(element, '--nm'));
+      hatch(chart, from, to, token('--nm'));
       if (spec.last)
         label(
           chart,
           `${lostMs} ms lost`,
           from,
           chart.bbox.top + chart.bbox.height - 8 * devicePixelRatio,
-          token(element, '--nm'),
+          token('--nm'),
         );
     }
   };
@@ -81,20 +81,20 @@ function vertical(chart: uPlot, x: number, colour: string, width: number): void 
   ctx.restore();
 }
 /** Labels that would overlap the last one are left out; their line stays. */
-function marks(element: HTMLElement, spec: PlotSpec): Painter {
+function marks(spec: PlotSpec): Painter {
   return (chart) => {
     let free = chart.bbox.left;
-    for (const mark of spec.traces.marks) {
+    for (const mark of spec.traces.marks.filter(({ atS }) => atS <= spec.nowS())) {
       const x = chart.valToPos(mark.atS, 'x', true);
-      vertical(chart, x, token(element, '--ink'), 1);
+      vertical(chart, x, token('--ink'), 1);
       const half = (mark.label.length * 6.6 * devicePixelRatio) / 2;
       if (!spec.first || x - half < free || x + half > chart.bbox.left + chart.bbox.width) continue;
-      label(chart, mark.label, x, chart.bbox.top - 6 * devicePixelRatio, token(element, '--ink'));
+      label(chart, mark.label, x, chart.bbox.top - 6 * devicePixelRatio, token('--ink'));
       free = x + half + 6 * devicePixelRatio;
     }
   };
 }
-function stretch(element: HTMLElement, spec: PlotSpec): Painter {
+function stretch(spec: PlotSpec): Painter {
   return (chart) => {
     if (!spec.stretch) return;
     const { ctx, bbox } = chart;
@@ -102,22 +102,24 @@ function stretch(element: HTMLElement, spec: PlotSpec): Painter {
     const to = Math.min(chart.valToPos(spec.stretch.toS, 'x', true), bbox.left + bbox.width);
     ctx.save();
     ctx.globalAlpha = 0.13;
-    ctx.fillStyle = token(element, '--focus');
+    ctx.fillStyle = token(spec.still ? '--focus' : '--soft');
     ctx.fillRect(from, bbox.top, to - from, bbox.height);
     ctx.restore();
-    vertical(chart, from, token(element, '--focus'), 2);
-    vertical(chart, to, token(element, '--focus'), 2);
+    for (const x of [from, to])
+      vertical(chart, x, token(spec.still ? '--focus' : '--soft'), spec.still ? 2 : 1);
   };
 }
-function now(element: HTMLElement, spec: PlotSpec): Painter {
+function now(spec: PlotSpec): Painter {
   return (chart) => {
-    if (spec.running)
-      vertical(chart, chart.valToPos(spec.traces.latestS, 'x', true), token(element, '--lantern'), 3);
+    if (!spec.running) return;
+    const x = chart.valToPos(spec.nowS(), 'x', true);
+    if (spec.held()) vertical(chart, x, token('--ink'), 2);
+    else vertical(chart, x, token('--lantern'), 3);
   };
 }
-export function overlays(element: HTMLElement, spec: PlotSpec): uPlot.Hooks.Arrays {
+export function overlays(spec: PlotSpec): uPlot.Hooks.Arrays {
   return {
-    drawClear: [ground(element, spec)],
-    draw: [stretch(element, spec), gaps(element, spec), marks(element, spec), now(element, spec)],
+    drawClear: [ground(spec)],
+    draw: [stretch(spec), gaps(spec), marks(spec), now(spec)],
   };
 }

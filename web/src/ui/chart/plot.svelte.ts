@@ -1,82 +1,96 @@
 // SPDX-License-Identifier: MIT
-// One uPlot as a Svelte attachment: built once, fed when the trace book's version moves, resized with its box,
-// redrawn in the colours of another theme, taken down with it. Only this folder knows uPlot.
+// One uPlot as a Svelte attachment: built once, drawn again on an animation frame when samples came or another part is
+// looked at, resized with its box, taken down with it. Only this folder knows uPlot.
 import { untrack } from 'svelte';
 import type { Attachment } from 'svelte/attachments';
 import uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
-import { chartColumns, type ChartRange } from '../../state/chart-columns.ts';
-import type { TraceBook } from '../../state/trace-book.svelte.ts';
+import { chartColumns } from '../../state/chart-columns.ts';
+import type { ChartUnit } from '../../state/chart-units.ts';
+import { spanOf, type ChartRange } from '../../state/chart-window.ts';
+import type { TapColumns, TraceBook } from '../../state/trace-book.svelte.ts';
+import { amountAxis, timeAxis } from './axes.ts';
 import { overlays } from './overlays.ts';
+import { onTheme, token } from './palette.ts';
 
 export interface PlotSpec {
   readonly traces: TraceBook;
   readonly tap: string;
+  readonly unit: ChartUnit;
   readonly colour: string;
   readonly range: () => ChartRange;
-  readonly stretch?: { readonly fromS: number; readonly toS: number };
+  /** Nothing newer is drawn. */
+  readonly nowS: () => number;
+  readonly held: () => boolean;
+  readonly stretch?: ChartRange;
+  /** The stretch is what is looked at. */
+  readonly still: boolean;
   readonly running: boolean;
   readonly first: boolean;
   readonly last: boolean;
 }
-const font = '14px "Atkinson Hyperlegible Next", system-ui';
+/** Beside the drawn area, in pixels: figures at the left, room for the last second's label at the right. */
+export const besides = { left: 52, right: 24 } as const;
+/** Single values get a dot from so many pixels apart on. */
+const dotPixels = 10;
 
-function token(element: HTMLElement, name: string): string {
-  return getComputedStyle(element).getPropertyValue(name).trim();
-}
-function axis(element: HTMLElement, shown: boolean): uPlot.Axis {
-  return {
-    stroke: () => token(element, '--soft'),
-    font,
-    show: shown,
-    grid: { show: false },
-    ticks: { show: false },
-    size: 28,
-    gap: 4,
-    values: (_chart, splits) =>
-      splits.map((at, index) => (index === splits.length - 1 ? `${at} s` : String(at))),
-  };
-}
 /** Head room for the plot's name, which stands inside at its top. */
 function roomy(least: number | null, most: number | null): [number, number] {
   if (least === null || most === null) return [0, 1];
   const span = Math.max(most - least, Math.abs(most) * 0.01, 0.01);
   return [least - 0.1 * span, most + 0.4 * span];
 }
+function apart(chart: uPlot): boolean {
+  const [times] = chart.data;
+  return times.length > 1 && chart.width / times.length > dotPixels;
+}
 function options(element: HTMLElement, spec: PlotSpec): uPlot.Options {
-  const colour = () => token(element, spec.colour);
+  const colour = () => token(spec.colour);
   const band = { stroke: 'transparent', points: { show: false }, spanGaps: false };
+  const line = {
+    stroke: colour,
+    width: 2.2,
+    points: { show: apart, size: 5, fill: colour },
+    spanGaps: false,
+  };
   return {
-    width: Math.max(element.clientWidth, 50),
-    height: Math.max(element.clientHeight, 40),
-    padding: [spec.first ? 20 : 6, 24, 2, 0],
+    ...sizeOf(element),
+    padding: [spec.first ? 20 : 6, besides.right, 2, 0],
     legend: { show: false },
     cursor: { show: false },
     scales: {
       x: { time: false, range: () => [spec.range().fromS, spec.range().toS] },
       y: { range: (_chart, least, most) => roomy(least, most) },
     },
-    axes: [
-      axis(element, spec.last),
-      {
-        stroke: () => token(element, '--soft'),
-        font,
-        size: 52,
-        gap: 4,
-        grid: { stroke: () => token(element, '--hair'), width: 1 },
-        ticks: { show: false },
-        space: 30,
-      },
-    ],
-    series: [{}, { stroke: colour, width: 2.2, points: { show: false }, spanGaps: false }, band, band],
+    axes: [timeAxis(spec.last), amountAxis(besides.left)],
+    series: [{}, line, band, band],
     bands: [{ series: [3, 2], fill: () => `color-mix(in srgb, ${colour()} 28%, transparent)` }],
-    hooks: overlays(element, spec),
+    hooks: overlays(spec),
   };
+}
+const sizeOf = (element: HTMLElement) => ({
+  width: Math.max(element.clientWidth, 50),
+  height: Math.max(element.clientHeight, 40),
+});
+const nothing: TapColumns = {
+  tap: '',
+  unit: '',
+  timeS: new Float64Array(0),
+  value: new Float64Array(0),
+  length: 0,
+  least: 0,
+  most: 0,
+};
+function columnsOf({ traces, tap, unit, range, nowS }: PlotSpec, pixels: number): uPlot.AlignedData {
+  const found = traces.taps.find((each) => each.tap === tap) ?? nothing;
+  const [times, ...amounts] = chartColumns(found, traces.gaps, range(), pixels, nowS());
+  const shown = amounts.map((column) => column.map((si) => (si === null ? null : unit.value(si))));
+  return [times, ...shown] as uPlot.AlignedData;
 }
 
 export function plot(spec: PlotSpec): Attachment<HTMLElement> {
   return (element) => {
-    const columns = () => chartColumns(spec.traces, spec.tap, spec.range(), element.clientWidth - 64);
+    const columns = () => columnsOf(spec, element.clientWidth - besides.left - besides.right);
     const chart = untrack(() => new uPlot(options(element, spec), columns(), element));
     let frame = 0;
     const redraw = () => {
@@ -85,20 +99,20 @@ export function plot(spec: PlotSpec): Attachment<HTMLElement> {
     };
     const soon = () => (frame ||= requestAnimationFrame(redraw));
     const sizes = new ResizeObserver(() => {
-      chart.setSize({ width: Math.max(element.clientWidth, 50), height: Math.max(element.clientHeight, 40) });
+      chart.setSize(sizeOf(element));
       soon();
     });
     sizes.observe(element);
-    const themes = new MutationObserver(soon);
-    themes.observe(document.documentElement, { attributeFilter: ['data-theme'] });
+    const themes = onTheme(soon);
     $effect(() => {
-      void spec.traces.version;
+      if (!spec.held()) void spec.traces.version;
+      void spanOf(spec.range());
       soon();
     });
     return () => {
       cancelAnimationFrame(frame);
       sizes.disconnect();
-      themes.disconnect();
+      themes();
       chart.destroy();
     };
   };
