@@ -26,6 +26,8 @@ export interface BenchPlace {
   readonly session: RigSession;
   readonly car: Car;
   readonly hands: Hands;
+  /** Whoever wires a virtual car as a check says; a person was told on the screen. */
+  readonly wires?: Hands;
   /** Only where the rig is virtual and in this program. */
   readonly virtual?: VirtualTruth;
 }
@@ -73,7 +75,7 @@ export async function openVirtual(
   await session.connect();
   const hands = (words: string) => Promise.resolve(rig.person(words));
   const virtual = { seed, faults, trueHz: rig.trueHz, truth: () => plant.truth() };
-  return { session, car, hands, virtual, exportStore: () => rig.exportStore() };
+  return { session, car, hands, wires: hands, virtual, exportStore: () => rig.exportStore() };
 }
 type SerialWanted = Pick<RunArguments, 'rig' | 'car' | 'seed' | 'scene' | 'handsReady'>;
 export async function openSerial(wanted: SerialWanted): Promise<BenchPlace> {
@@ -84,7 +86,7 @@ export async function openSerial(wanted: SerialWanted): Promise<BenchPlace> {
   if (wanted.car !== null) await soundOrClosed(session, wanted.car, car);
   // A rig that tripped in a session before this one: a new run begins with its trip cleared.
   if (session.state.kind === 'tripped') await session.clearTrip();
-  return { session, car, hands };
+  return { session, car, hands, wires: wanted.scene === null ? undefined : hands };
 }
 async function soundOrClosed(session: RigSession, path: string, car: Car): Promise<void> {
   try {

@@ -7,6 +7,7 @@ import { checkOutcome, lookOutcome, runEnd, skippedOutcome } from '#checks/plans
 import type { LookItem, Plan, PlanItem } from '#checks/plans/plan';
 import { withOutcome, type PlanOutcome } from '#checks/plans/plan-record';
 import { itemsLeft, skipReason, wiringFor, wiringMade } from '#checks/plans/progress';
+import { wiringWords } from '#checks/wiring';
 import type { RunRecord } from '#core/record/run-record';
 import type { BenchPlace } from './bench-place.ts';
 import type { Looks } from './looks.ts';
@@ -54,7 +55,7 @@ async function lookAt(item: LookItem, { look, tell }: PlanManner): Promise<PlanO
 }
 async function doCheck(place: BenchPlace, file: PlanFile, check: Check, manner: PlanManner): Promise<Done> {
   const wiring = wiringFor(check, wiringMade(file, checkById));
-  for (const { words } of wiring) manner.tell(`Wire: ${words}`);
+  for (const step of wiring) manner.tell(wiringWords(step));
   manner.tell(`${check.title} (${check.id})`);
   let asked = 0;
   const counted = {

@@ -41,7 +41,10 @@ const hands: readonly Hand[] = [
   supplyHand,
 ];
 
+/** What is wired changes how the servo is hitched; leads and clips of the virtual car are always where they belong. */
+const wired = /^Wire: /;
+
 export function personDoes(car: CarPlant, words: string): number | undefined {
-  const figures = hands.map((hand) => hand(car, words));
+  const figures = (wired.test(words) ? [linkageHand] : hands).map((hand) => hand(car, words));
   return figures.find((figure) => figure !== undefined);
 }

@@ -2,6 +2,9 @@
 // What is plugged for more than one check, in one wording, so that a plan asks for it once.
 import type { WiringStep } from './check.ts';
 
+/** A step as it is told to whoever stands at the bench. */
+export const wiringWords = ({ words }: Pick<WiringStep, 'words'>): string => `Wire: ${words}`;
+
 export const packLead: WiringStep = { words: 'Pack lead through the pack adapter.', tap: 'packVoltage' };
 /** Before anything is live, the tap that also shows a reversed pack. */
 export const packLeadUnpowered: WiringStep = { ...packLead, tap: 'polarity' };

@@ -2,6 +2,7 @@
 // One run from picking a check to its verdict: which station is reached, what is ticked, what the bench says,
 // what came out. It judges nothing; the worker runs the check and hands back its record.
 import type { RunEnd } from '#checks/plans/outcomes';
+import { wiringWords } from '#checks/wiring';
 import type { Meter } from '#core/calibration/meter';
 import { partNameOf } from '#core/parts/part';
 import { askedNumber, type NumberWanted } from '#core/units/asked-number';
@@ -152,6 +153,7 @@ export class Run implements RunEars {
       rig: this.tools.bench.rig?.way === 'virtual' ? virtualRig : (this.tools.bench.rig?.serial ?? ''),
       results: [],
     };
+    for (const step of check.wiring) await this.tools.person(wiringWords(step));
     const meter = this.tools.meter?.();
     this.tools.bench.tell({ kind: 'run', runId: this.#runId, checkId: check.id, car, startedAt, meter });
     await this.tools.logbook.begin(this.#summary);
