@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Page } from 'playwright-core';
 import { recordSchema } from '#core/record/run-record';
 import { alertOf, holdToGoLive, tryVirtualRig, untilEnded, verdictOf } from './bench-hands.ts';
+import { brushByKeys, clearByKeys } from './chart-keys.ts';
 import { builtPage, type BuiltPage } from './page-fixture.ts';
 import { screenFaults } from './screen-faults.ts';
 import { watchSpeed } from './rig-speed.ts';
@@ -28,8 +29,20 @@ async function savedRecord(page: Page) {
   ]);
   return recordSchema.parse(JSON.parse(readFileSync(await download.path(), 'utf8')));
 }
+/** While the check waits for a hand: the picture held, a stretch brushed by keys, then on where live is. */
+async function brushWhileLive(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'It is done, go on' }).waitFor();
+  await page.getByRole('button', { name: 'Hold the picture' }).press('Enter');
+  await page.getByText(/^Held at/).waitFor();
+  expect(await brushByKeys(page)).toContain('brushed');
+  expect(await screenFaults(page), 'brushed while live').toEqual([]);
+  await page.getByRole('button', { name: 'Clear the brush' }).press('Enter');
+  await page.keyboard.press('h');
+  await page.getByText(/^Held at/).waitFor({ state: 'detached' });
+}
 async function toVerdict(page: Page, check: string): Promise<void> {
   await holdToGoLive(page);
+  if (check === 'servo-stall') await brushWhileLive(page);
   const speed = await watchSpeed(page);
   await untilEnded(page);
   say(`${check}: ${await speed()}`);
@@ -71,7 +84,11 @@ describe.each([
     await page.getByRole('heading', { name: 'How this number was made' }).waitFor();
     const chart = page.getByRole('img', { name: /^[A-Z].* over \d+ s: from/ });
     await chart.first().waitFor();
+    expect(await brushByKeys(page)).toMatch(
+      /brushed[\s\S]*mean \S+\s(V|A|rpm)\s+peak to peak .*\s+rms about the mean .*\s+slope \S+\s\S+\/s/,
+    );
     expect(await screenFaults(page), 'record').toEqual([]);
+    await clearByKeys(page);
     for (const place of places) {
       await go(`#/${place}`);
       expect(await screenFaults(page), place).toEqual([]);

@@ -106,11 +106,11 @@ export function measuredRows(
     return { ...shared, trouble: null, figures: figuresOf(got, unit) };
   });
 }
-/** Peak to peak to two digits; the mean to the same place. */
+/** Peak to peak to two digits at least, the mean to the same place. */
 function figuresOf(got: Measured, unit: ChartUnit): MeasuredRow['figures'] {
   const peakToPeak = unit.difference(got.peakToPeak);
-  const places =
-    peakToPeak > 0 ? Math.max(0, Math.min(6, 1 - Math.floor(Math.log10(peakToPeak)))) : unit.decimals;
+  const two = peakToPeak > 0 ? Math.min(6, 1 - Math.floor(Math.log10(peakToPeak))) : 0;
+  const places = Math.max(two, unit.decimals);
   const slope = unit.difference(got.slopePerS);
   const sign = slope < 0 ? '\u2212' : '';
   return [

@@ -48,24 +48,35 @@ function gaps(spec: PlotSpec): Painter {
       chart.ctx.fillStyle = token('--ground');
       chart.ctx.fillRect(from, chart.bbox.top, to - from, chart.bbox.height);
       hatch(chart, from, to, token('--nm'));
-      if (spec.last)
-        label(
-          chart,
-          `${lostMs} ms lost`,
-          from,
-          chart.bbox.top + chart.bbox.height - 8 * devicePixelRatio,
-          token('--nm'),
-        );
+      if (spec.last) beside(chart, `${lostMs} ms lost`, from, to);
     }
   };
 }
+const labelFont = () => `600 ${13 * devicePixelRatio}px "Atkinson Hyperlegible Next", system-ui`;
+
 function label(chart: uPlot, text: string, x: number, y: number, colour: string): void {
   const { ctx } = chart;
   ctx.save();
   ctx.fillStyle = colour;
-  ctx.font = `600 ${13 * devicePixelRatio}px "Atkinson Hyperlegible Next", system-ui`;
+  ctx.font = labelFont();
   ctx.textAlign = 'center';
   ctx.fillText(text, x, y);
+  ctx.restore();
+}
+/** What is said of a gap stands left of it where there is room, on a rim of the ground it covers. */
+function beside(chart: uPlot, text: string, from: number, to: number): void {
+  const { ctx, bbox } = chart;
+  const away = 6 * devicePixelRatio;
+  ctx.save();
+  ctx.font = labelFont();
+  const left = from - away - ctx.measureText(text).width > bbox.left;
+  const at = [left ? from - away : to + away, bbox.top + bbox.height - 8 * devicePixelRatio] as const;
+  ctx.textAlign = left ? 'right' : 'left';
+  ctx.strokeStyle = token('--card');
+  ctx.lineWidth = 4 * devicePixelRatio;
+  ctx.strokeText(text, ...at);
+  ctx.fillStyle = token('--nm');
+  ctx.fillText(text, ...at);
   ctx.restore();
 }
 function vertical(chart: uPlot, x: number, colour: string, width: number): void {
@@ -88,9 +99,11 @@ function marks(spec: PlotSpec): Painter {
       const x = chart.valToPos(mark.atS, 'x', true);
       vertical(chart, x, token('--ink'), 1);
       const half = (mark.label.length * 6.6 * devicePixelRatio) / 2;
-      if (!spec.first || x - half < free || x + half > chart.bbox.left + chart.bbox.width) continue;
-      label(chart, mark.label, x, chart.bbox.top - 6 * devicePixelRatio, token('--ink'));
-      free = x + half + 6 * devicePixelRatio;
+      const right = chart.bbox.left + chart.bbox.width;
+      const middle = Math.min(Math.max(x, chart.bbox.left + half), right - half);
+      if (!spec.first || x < chart.bbox.left || x > right || middle - half < free) continue;
+      label(chart, mark.label, middle, chart.bbox.top - 6 * devicePixelRatio, token('--ink'));
+      free = middle + half + 6 * devicePixelRatio;
     }
   };
 }
@@ -100,6 +113,7 @@ function stretch(spec: PlotSpec): Painter {
     const { ctx, bbox } = chart;
     const from = Math.max(chart.valToPos(spec.stretch.fromS, 'x', true), bbox.left);
     const to = Math.min(chart.valToPos(spec.stretch.toS, 'x', true), bbox.left + bbox.width);
+    if (to <= from) return;
     ctx.save();
     ctx.globalAlpha = 0.13;
     ctx.fillStyle = token(spec.still ? '--focus' : '--soft');
