@@ -4,6 +4,7 @@
 // of an RL circuit, and ngspice (fixtures/README.md).
 import { describe, expect, it } from 'vitest';
 import { DriveMotor } from './drive-motor.ts';
+import { referenceLine, referencePackOhm } from '../../tests/support/reference-line.ts';
 import { referenceOutput, valueAt } from '../../tests/support/reference-output.ts';
 import type { MotorParameters } from './parameters.ts';
 import { drawParameters } from './population.ts';
@@ -129,27 +130,7 @@ it('spins up with the whole supply as ngspice says', () => {
     quadraticNms2: 1e-10,
   };
   const motor = new DriveMotor(parameters, 0, stepS);
-  const line = new SupplyLine(
-    {
-      leadOhm: 0.01,
-      feedOhm: 0.003,
-      limiterOhm: 10,
-      limiterDiodeV: 0.25,
-      packLoadOhm: 0.47,
-      bleederOhm: 1000,
-      postOhm: 0.002,
-      inductanceH: 0.4e-6,
-      capacitanceF: 2e-3,
-      esrOhm: 0.012,
-      leakA: 0.12,
-      shortS: 0,
-      diodeV: 0,
-      diodeS: 0,
-      startV: 8.2,
-    },
-    0.01,
-    stepS,
-  );
+  const line = new SupplyLine({ ...referenceLine, leakA: 0.12 }, referencePackOhm, stepS);
   let peakA = 0;
   for (let k = 1; k * stepS <= 0.4; k++) {
     motor.step(Math.min(1, (k - 0.5) * stepS * 20), 0, line.busV);

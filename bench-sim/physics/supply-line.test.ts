@@ -1,32 +1,14 @@
 // SPDX-License-Identifier: MIT
 // The supply line against RC and RL closed forms and against ngspice (fixtures/README.md).
 import { describe, expect, it } from 'vitest';
+import { referenceLine, referencePackOhm } from '../../tests/support/reference-line.ts';
 import { referenceOutput, valueAt } from '../../tests/support/reference-output.ts';
 import type { SupplyLineParameters } from './parameters.ts';
 import { SupplyLine } from './supply-line.ts';
 
 const stepS = 8e-6;
-const line: SupplyLineParameters = {
-  leadOhm: 0.01,
-  feedOhm: 0.003,
-  limiterOhm: 10,
-  limiterDiodeV: 0.25,
-  packLoadOhm: 0.47,
-  bleederOhm: 1000,
-  postOhm: 0.002,
-  inductanceH: 0.4e-6,
-  capacitanceF: 2e-3,
-  esrOhm: 0.012,
-  leakA: 0,
-  shortS: 0,
-  diodeV: 0,
-  diodeS: 0,
-  startV: 8.2,
-};
-/** 25 mohm in all before the capacitor. */
-const packOhm = 0.01;
 const makeLine = (changes: Partial<SupplyLineParameters> = {}) =>
-  new SupplyLine({ ...line, ...changes }, packOhm, stepS);
+  new SupplyLine({ ...referenceLine, ...changes }, referencePackOhm, stepS);
 
 describe('full feed', () => {
   it('follows ngspice through a step of 10 A', () => {
@@ -62,7 +44,7 @@ describe('limited feed and bleeder', () => {
   it('charges as v = V (1 - exp(-t/RC))', () => {
     const under = makeLine({ startV: 0 });
     const ohm = 10 + 0.02 + 0.002;
-    const tauS = (ohm + line.esrOhm) * line.capacitanceF;
+    const tauS = (ohm + referenceLine.esrOhm) * referenceLine.capacitanceF;
     const steps = Math.round(tauS / stepS);
     for (let k = 0; k < steps; k++) under.step(8.2, 0, 'limited', false, false);
     const exact = 7.95 * (1 - Math.exp((-steps * stepS) / tauS));
@@ -92,7 +74,7 @@ describe('what lies astray at the posts', () => {
     for (let k = 0; k < 40_000; k++) under.step(8.2, 0, 'limited', false, false);
     return under;
   };
-  const throughOhm = 10 + 0.02 + 0.002 + line.esrOhm;
+  const throughOhm = 10 + 0.02 + 0.002 + referenceLine.esrOhm;
   it('a short of 50 mohm stands at the divider with the limited feed, below 0.1 V', () => {
     const under = settled({ shortS: 20 });
     expect(under.capacitorV).toBeCloseTo((7.95 * 0.05) / (throughOhm + 0.05), 2);

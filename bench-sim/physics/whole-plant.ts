@@ -2,7 +2,7 @@
 // The car on the bench: joins pack, supply line, controller, rail, motor, servo and heat on one fixed grid of
 // 8 us steps, so that the same car and inputs give the same figures however it is called. Couplings between
 // parts are one step late, which is short against every pole they join. It knows no pin and no count.
-import type { HallEdge, Plant, PlantInputs, PlantOutputs } from '../wiring/plant.ts';
+import { type HallEdge, type Plant, type PlantOutputs, restingInputs } from '../wiring/plant.ts';
 import { personDoes } from './bench-person.ts';
 import { DriveMotor } from './drive-motor.ts';
 import { DriveTrain } from './drive-train.ts';
@@ -39,15 +39,7 @@ interface MutableOutputs extends PlantOutputs {
 }
 
 export class CarPlant implements Plant {
-  readonly inputs: PlantInputs = {
-    feed: 'off',
-    loadMask: 0,
-    packLoad: false,
-    bleeder: false,
-    hallSupply: false,
-    steeringPulseS: null,
-    throttlePulseS: null,
-  };
+  readonly inputs = restingInputs();
   readonly car: CarParameters;
   readonly pack: Pack;
   readonly line: SupplyLine;

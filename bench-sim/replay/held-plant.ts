@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // A plant that shows what somebody holds at the taps, and at its load bank what Ohm's law says: for studies of the taps
 // alone, which need no car. It has no dynamics and no truth.
-import type { Plant, PlantInputs, PlantOutputs } from '../wiring/plant.ts';
+import { type Plant, type PlantOutputs, restingInputs } from '../wiring/plant.ts';
 
 /** The wiring asks in chunks of this length. */
 const chunkS = 24e-6;
@@ -9,15 +9,7 @@ const bankOhm = [10, 4.7, 2.2] as const;
 type Held = { -readonly [K in keyof PlantOutputs]: PlantOutputs[K] };
 
 export class HeldPlant implements Plant {
-  readonly inputs: PlantInputs = {
-    feed: 'off',
-    loadMask: 0,
-    packLoad: false,
-    bleeder: false,
-    hallSupply: false,
-    steeringPulseS: null,
-    throttlePulseS: null,
-  };
+  readonly inputs = restingInputs();
   /** True values at the taps; the load bank's current comes on top of both currents. */
   readonly held: Held = {
     packV: 7.6,

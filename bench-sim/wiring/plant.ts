@@ -14,6 +14,16 @@ export interface PlantInputs {
   steeringPulseS: number | null;
   throttlePulseS: number | null;
 }
+/** Everything off, no pulses: before the rig did anything. */
+export const restingInputs = (): PlantInputs => ({
+  feed: 'off',
+  loadMask: 0,
+  packLoad: false,
+  bleeder: false,
+  hallSupply: false,
+  steeringPulseS: null,
+  throttlePulseS: null,
+});
 /** What the taps touch, SI, true values at the end of the last step. */
 export interface PlantOutputs {
   packV: number;

@@ -4,6 +4,7 @@
 // beside the models; here are the figures a check would read.
 import { RailRegulator } from '#sim/physics/rail-regulator';
 import { SupplyLine } from '#sim/physics/supply-line';
+import { referenceLine, referencePackOhm } from '../support/reference-line.ts';
 import { referenceOutput, valueAt } from '../support/reference-output.ts';
 import type { OutsideCase, OutsideCheck } from './outside-check.ts';
 
@@ -54,27 +55,7 @@ function railCases(name: keyof typeof rails): OutsideCase[] {
 }
 function chargeCases(): OutsideCase[] {
   const { time, ['v(a)']: volts } = referenceOutput('limited-charge');
-  const line = new SupplyLine(
-    {
-      leadOhm: 0.01,
-      feedOhm: 0.003,
-      limiterOhm: 10,
-      limiterDiodeV: 0.25,
-      packLoadOhm: 0.47,
-      bleederOhm: 1000,
-      postOhm: 0.002,
-      inductanceH: 0.4e-6,
-      capacitanceF: 2e-3,
-      esrOhm: 0.012,
-      leakA: 0,
-      shortS: 0,
-      diodeV: 0,
-      diodeS: 0,
-      startV: 0,
-    },
-    0.01,
-    stepS,
-  );
+  const line = new SupplyLine({ ...referenceLine, startV: 0 }, referencePackOhm, stepS);
   const bus = Array.from({ length: 10_000 }, () => {
     line.step(8.2, 0, 'limited', false, false);
     return line.busV;

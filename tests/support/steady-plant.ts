@@ -1,20 +1,12 @@
 // SPDX-License-Identifier: MIT
 // For tests: a plant in which nothing changes but Hall line A, toggled at an even distance, so that what the rig
 // reports can be told beforehand.
-import type { HallEdge, Plant, PlantInputs, PlantOutputs } from '#sim/wiring/plant';
+import { type HallEdge, type Plant, type PlantOutputs, restingInputs } from '#sim/wiring/plant';
 
 const STEP_S = 8e-6;
 
 export class SteadyPlant implements Plant {
-  readonly inputs: PlantInputs = {
-    feed: 'off',
-    loadMask: 0,
-    packLoad: false,
-    bleeder: false,
-    hallSupply: false,
-    steeringPulseS: null,
-    throttlePulseS: null,
-  };
+  readonly inputs = restingInputs();
   readonly acts: string[] = [];
   private readonly seen: PlantOutputs;
   private steps = 0;
