@@ -58,4 +58,7 @@ export const keysWords =
   'Arrow keys move the picture, plus and minus look closer and wider, 0 shows all, Page Up, Page Down, Home and End go ' +
   'through the run. B brushes a stretch to measure: its edges move with the arrow keys, with Shift in larger steps; on ' +
   'the chart the arrow keys then move the stretch, with Shift they widen and narrow it, Escape clears it.';
-export const holdWords = ' H holds the picture and lets it go on.';
+export const heldWords = 'H holds the picture and lets it go on. Escape is stop first.';
+export const handsWords =
+  'A drag moves the picture. Two fingers look closer, so does the wheel once the chart was clicked. A double tap shows ' +
+  'all. While Measure is on, or with Shift, a drag brushes and a tap moves the nearer edge.';

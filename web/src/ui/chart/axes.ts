@@ -23,7 +23,7 @@ export const timeAxis = (show: boolean): uPlot.Axis => ({
   show,
   grid: { show: false },
   size: 28,
-  space: 72,
+  space: (_chart, _axis, from, to) => (to - from < 2 ? 80 : 54),
   values: seconds,
 });
 export const amountAxis = (size: number): uPlot.Axis => ({

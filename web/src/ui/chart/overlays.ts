@@ -11,8 +11,8 @@ function ground(spec: PlotSpec): Painter {
   return (chart) => {
     const { ctx, bbox } = chart;
     ctx.save();
-    const now = Math.min(chart.valToPos(spec.nowS(), 'x', true), bbox.left + bbox.width);
-    const known = spec.running ? Math.max(0, now - bbox.left) : bbox.width;
+    const newest = Math.min(chart.valToPos(spec.nowS(), 'x', true), bbox.left + bbox.width);
+    const known = spec.running ? Math.max(0, newest - bbox.left) : bbox.width;
     ctx.fillStyle = token('--card');
     ctx.fillRect(bbox.left, bbox.top, known, bbox.height);
     ctx.strokeStyle = token('--hair');
@@ -91,19 +91,23 @@ function vertical(chart: uPlot, x: number, colour: string, width: number): void 
   ctx.stroke();
   ctx.restore();
 }
-/** Labels that would overlap the last one are left out; their line stays. */
+/** A trip is named first; other labels that would overlap one are left out, their lines stay. */
 function marks(spec: PlotSpec): Painter {
   return (chart) => {
-    let free = chart.bbox.left;
-    for (const mark of spec.traces.marks.filter(({ atS }) => atS <= spec.nowS())) {
-      const x = chart.valToPos(mark.atS, 'x', true);
+    const { left, top, width } = chart.bbox;
+    const known = spec.traces.marks.filter(({ atS }) => atS <= spec.nowS());
+    const placed: [number, number][] = [];
+    for (const { atS, label: text } of known.sort(
+      (a, b) => Number(b.label === 'trip') - Number(a.label === 'trip'),
+    )) {
+      const x = chart.valToPos(atS, 'x', true);
       vertical(chart, x, token('--ink'), 1);
-      const half = (mark.label.length * 6.6 * devicePixelRatio) / 2;
-      const right = chart.bbox.left + chart.bbox.width;
-      const middle = Math.min(Math.max(x, chart.bbox.left + half), right - half);
-      if (!spec.first || x < chart.bbox.left || x > right || middle - half < free) continue;
-      label(chart, mark.label, middle, chart.bbox.top - 6 * devicePixelRatio, token('--ink'));
-      free = middle + half + 6 * devicePixelRatio;
+      const half = (text.length * 6.6 * devicePixelRatio) / 2;
+      const middle = Math.min(Math.max(x, left + half), left + width - half);
+      const taken = placed.some(([from, to]) => middle - half < to && middle + half > from);
+      if (!spec.first || x < left || x > left + width || taken) continue;
+      label(chart, text, middle, top - 6 * devicePixelRatio, token('--ink'));
+      placed.push([middle - half - 6 * devicePixelRatio, middle + half + 6 * devicePixelRatio]);
     }
   };
 }

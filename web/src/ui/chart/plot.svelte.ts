@@ -42,7 +42,9 @@ function roomy(least: number | null, most: number | null): [number, number] {
 }
 function apart(chart: uPlot): boolean {
   const [times] = chart.data;
-  return times.length > 1 && chart.width / times.length > dotPixels;
+  if (times.length < 2) return true;
+  const [from, to] = [times[0], times[times.length - 1]].map((atS) => chart.valToPos(atS, 'x'));
+  return (to - from) / (times.length - 1) > dotPixels;
 }
 function options(element: HTMLElement, spec: PlotSpec): uPlot.Options {
   const colour = () => token(spec.colour);
