@@ -93,7 +93,7 @@ describe('what lies astray at the posts', () => {
 
 it('keeps its energy: source = heat + capacitor + inductance', () => {
   const under = makeLine();
-  const { inductanceH, capacitanceF, esrOhm } = line;
+  const { inductanceH, capacitanceF, esrOhm } = referenceLine;
   const storedJ = () => (capacitanceF * under.capacitorV ** 2 + inductanceH * under.feedA ** 2) / 2;
   const startJ = storedJ();
   let givenJ = 0;
