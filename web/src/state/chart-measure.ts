@@ -6,7 +6,6 @@ import type { ChartRange } from './chart-window.ts';
 import type { Gap, TapColumns } from './trace-book.svelte.ts';
 
 export interface Measured {
-  readonly values: number;
   readonly mean: number;
   readonly peakToPeak: number;
   /** Root of the mean square of the deviations from the mean: what is left without d.c. */
@@ -19,7 +18,8 @@ export type Stretch = Pick<TapColumns, 'timeS' | 'value' | 'length'>;
 
 /**
  * Over the values from `fromS` to `toS`, in two passes, as the figures would suffer in one (Chan, Golub and LeVeque
- * 1983 on the ways to compute a variance; from memory). Needs three values at different times.
+ * 1983 on the ways to compute a variance; from memory). Every value counts alike, also where values come unevenly. Needs
+ * three values at different times.
  */
 export function measured(
   tap: Stretch,
@@ -33,7 +33,8 @@ export function measured(
   if (trouble) return trouble;
   const time = tap.timeS.subarray(first, end);
   const value = tap.value.subarray(first, end);
-  return { values: value.length, ...range(value), ...moments(time, value) };
+  const mean = meanOf(value);
+  return { mean, peakToPeak: peakToPeak(value), ...moments(time, value, mean) };
 }
 function unmeasurable(
   tap: Stretch,
@@ -53,20 +54,26 @@ function unmeasurable(
   if (broken(lastS, toS)) return 'not scanned';
   return end - first < 3 ? 'too few' : null;
 }
-function range(value: Float64Array): Pick<Measured, 'mean' | 'peakToPeak'> {
-  let [sum, least, most] = [0, Infinity, -Infinity];
-  for (const each of value) {
-    sum += each - value[0];
-    least = Math.min(least, each);
-    most = Math.max(most, each);
-  }
-  return { mean: value[0] + sum / value.length, peakToPeak: most - least };
+/** About the first value, so that a large offset costs no digits. */
+function meanOf(value: Float64Array): number {
+  let sum = 0;
+  for (let index = 1; index < value.length; index += 1) sum += value[index] - value[0];
+  return value[0] + sum / value.length;
 }
-function moments(time: Float64Array, value: Float64Array): Pick<Measured, 'rms' | 'slopePerS'> {
-  const [meanTime, mean] = [range(time).mean, range(value).mean];
+function peakToPeak(value: Float64Array): number {
+  let [least, most] = [value[0], value[0]];
+  for (let index = 1; index < value.length; index += 1) {
+    if (value[index] < least) least = value[index];
+    if (value[index] > most) most = value[index];
+  }
+  return most - least;
+}
+function moments(time: Float64Array, value: Float64Array, mean: number): Pick<Measured, 'rms' | 'slopePerS'> {
+  const meanTime = meanOf(time);
   let [squares, products, timeSquares] = [0, 0, 0];
   for (let index = 0; index < value.length; index += 1) {
-    const [t, v] = [time[index] - meanTime, value[index] - mean];
+    const t = time[index] - meanTime;
+    const v = value[index] - mean;
     squares += v * v;
     products += t * v;
     timeSquares += t * t;
