@@ -87,7 +87,7 @@ export function chartHands(spec: HandsSpec): Attachment<HTMLElement> {
     element.addEventListener(
       'keydown',
       (event) => {
-        const foreign = event.defaultPrevented || event.ctrlKey || event.altKey || event.metaKey;
+        const foreign = event.ctrlKey || event.altKey || event.metaKey;
         if (!foreign && key(spec, event)) event.preventDefault();
       },
       how,
