@@ -6,7 +6,7 @@ import { allowances } from '../limits/class-data.ts';
 import type { Limit } from '../verdicts/limit.ts';
 import type { BudgetLine } from '../measurements/measurement.ts';
 import { staysWithRig } from '../measurements/rig-errors.ts';
-import { firstRunsSchema, type FirstRuns } from '../verdicts/first-runs.ts';
+import { firstRunsSchema, type FirstRuns } from '../verdicts/first-runs-schema.ts';
 import { individualsChart, meanOf } from './individuals-chart.ts';
 import type { HistoryPoint } from './part-history.ts';
 

@@ -2,27 +2,12 @@
 // A result held against the part's own first runs. On the same rig with the same calibration, gain, reference and
 // shunt were off by the same then as now, so in the comparison only a difference of what they do is left; on another
 // rig, or after a calibration, both sides' errors count. It makes no limit.
-import { z } from 'zod';
 import type { BudgetLine, Measured } from '../measurements/measurement.ts';
 import { staysWithRig } from '../measurements/rig-errors.ts';
 import { nearestBound } from './chance-out.ts';
+import type { FirstRuns } from './first-runs-schema.ts';
 import type { Limit } from './limit.ts';
 
-/** What of the first runs' rig their mean carries. */
-export const firstRunsSchema = z.object({
-  rigSerial: z.string(),
-  centre: z.number(),
-  errors: z
-    .array(
-      z.object({
-        source: z.string(),
-        origin: z.string(),
-        u: z.number().min(0, 'an error of the rig cannot be below 0'),
-      }),
-    )
-    .readonly(),
-});
-export type FirstRuns = Readonly<z.infer<typeof firstRunsSchema>>;
 type RigError = FirstRuns['errors'][number];
 
 export interface Held {

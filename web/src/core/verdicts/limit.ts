@@ -2,7 +2,7 @@
 // A limit is data: how much, of what kind, from where, what it stands in place of. It never stands without its
 // source. The schema guards limits that come back from files.
 import { z } from 'zod';
-import { firstRunsSchema } from './first-runs.ts';
+import { firstRunsSchema } from './first-runs-schema.ts';
 
 export const limitKinds = ['rating', 'baseline', 'common practice', 'published', 'own override'] as const;
 export type LimitKind = (typeof limitKinds)[number];
