@@ -1,13 +1,16 @@
 // SPDX-License-Identifier: MIT
 // What a person does on a first visit, in real Chromium with the built page and the virtual rig on the compiled
 // firmware: each check to a verdict, the records after a reload, every screen by axe in day and night colours.
-import { readFileSync } from 'node:fs';
+import { appendFileSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Page } from 'playwright-core';
 import { recordSchema } from '#core/record/run-record';
 import { alertOf, holdToGoLive, tryVirtualRig, untilEnded, verdictOf } from './bench-hands.ts';
 import { brushByKeys, clearByKeys } from './chart-keys.ts';
-import { builtPage, type BuiltPage } from './page-fixture.ts';
+import { weigh } from './first-load.ts';
+import { builtPage, type BuiltPage, type OpenPage } from './page-fixture.ts';
+import { watchPresses } from './presses.ts';
 import { screenFaults } from './screen-faults.ts';
 import { watchSpeed } from './rig-speed.ts';
 
@@ -19,6 +22,8 @@ afterAll(() => built?.close());
 
 const words = /^(Pass|Fail|Undecided|Not measured)$/;
 const places = ['car', 'car/motor', 'plans', 'logbook', 'shelf', 'rig', 'rig/calibrate', 'run/motor-no-load'];
+const firstLoadLimitBytes = 150_000;
+const clicksToVerdict = 4;
 const say = (line: string) => process.stdout.write(`${line}\n`);
 
 /** A record as a person saves it. */
@@ -52,21 +57,49 @@ async function toVerdict(page: Page, check: string): Promise<void> {
   expect(await screenFaults(page), `${check}, verdict`).toEqual([]);
 }
 
+/** The built files of the first screen, before the virtual rig and the charts are needed; 1 kB is 1000 bytes. */
+async function weighFirstLoad({ page, fetched }: OpenPage): Promise<void> {
+  await page.waitForLoadState('networkidle');
+  const files = await weigh(fetched);
+  const all = files.reduce((sum, { gzippedBytes }) => sum + gzippedBytes, 0);
+  say(`first load ${(all / 1000).toFixed(1)} kB gzipped in ${files.length} files`);
+  const list = files.map(({ file, gzippedBytes }) => `${gzippedBytes} ${file}`).join('\n');
+  expect(files.length).toBeGreaterThan(3);
+  expect(all, list).toBeLessThanOrEqual(firstLoadLimitBytes);
+}
+/** The page comes back from this computer alone. */
+async function endServer(page: Page): Promise<void> {
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  await built.endServing();
+  await page.reload();
+  await page.getByRole('heading', { level: 1 }).waitFor();
+}
+
 describe.each([
-  { width: 1280, height: 800, checks: ['rail-sag', 'servo-stall', 'motor-no-load'] },
-  { width: 390, height: 844, checks: ['rail-sag'] },
-])('at $width x $height', ({ width, height, checks }) => {
-  it('goes from a first visit to verdicts, and finds the records after a reload', async () => {
+  { width: 1280, height: 800, checks: ['rail-sag', 'servo-stall', 'motor-no-load'], offline: false },
+  { width: 390, height: 844, checks: ['rail-sag'], offline: true },
+])('at $width x $height', ({ width, height, checks, offline }) => {
+  it(`goes from a first visit to verdicts${offline ? ' with the server ended' : ''}, and finds the records after a reload`, async () => {
     const startMs = Date.now();
-    const { page, go, complaints } = await built.open(width, height);
+    const opened = await built.open(width, height);
+    const { page, go, complaints } = opened;
     expect(await page.getByRole('heading', { level: 1 }).innerText()).toBe('Is this car fit to race?');
     expect(await screenFaults(page), 'welcome').toEqual([]);
+    await weighFirstLoad(opened);
+    if (offline) await endServer(page);
+    const presses = await watchPresses(page);
     await tryVirtualRig(page);
     for (const [index, check] of checks.entries()) {
       if (index > 0) await go(`#/run/${check}`);
       await toVerdict(page, check);
-      if (index === 0)
-        say(`first verdict ${((Date.now() - startMs) / 1000).toFixed(0)} s after opening at ${width} px`);
+      if (index === 0) {
+        const took = ((Date.now() - startMs) / 1000).toFixed(0);
+        const pressed = await presses();
+        say(
+          `first verdict ${took} s after opening at ${width} px, by ${pressed.length} clicks: ${pressed.join('; ')}`,
+        );
+        expect(pressed.length).toBeLessThanOrEqual(clicksToVerdict);
+      }
       const { virtual, software } = await savedRecord(page);
       expect(software.tool).toBe('page');
       expect(virtual, 'what the command line keeps too').toMatchObject({ seed: 7, faults: {} });
@@ -97,3 +130,24 @@ describe.each([
     await page.context().close();
   }, 1_200_000);
 });
+
+it('tells of a newer version and changes to it only when asked', async () => {
+  const { page, go, complaints } = await built.open(1280, 800);
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  expect(await page.getByText('A newer version').count()).toBe(0);
+  appendFileSync(join(built.folder, 'service-worker.js'), '\n// newer');
+  await page.evaluate(() => Object.assign(globalThis, { before: true }));
+  await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
+  await page.getByText('A newer version of this page is ready.').waitFor();
+  expect(await screenFaults(page), 'newer version').toEqual([]);
+  await go('#/run/rail-sag');
+  expect(await page.getByText('A newer version').count(), 'none is offered at a run').toBe(0);
+  await go('#/car');
+  expect(await page.evaluate(() => 'before' in globalThis), 'nothing reloads unasked').toBe(true);
+  await page.getByRole('button', { name: 'Change to the newer version' }).click();
+  await page.waitForFunction(() => !('before' in globalThis));
+  await page.getByRole('heading', { level: 1 }).waitFor();
+  expect(await page.getByText('A newer version').count()).toBe(0);
+  expect(complaints).toEqual([]);
+  await page.context().close();
+}, 300_000);

@@ -5,7 +5,7 @@ import { execFileSync } from 'node:child_process';
 import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import { chromium, type Browser, type Page, type Response } from 'playwright-core';
 import { preview, type PreviewServer } from 'vite';
 
 const root = join(import.meta.dirname, '../..');
@@ -19,12 +19,18 @@ const asFastAsItGoes = 50;
 export interface BuiltPage {
   /** A fresh profile; `speed` of the virtual rig, 1 for real time. */
   open(width: number, height: number, speed?: number): Promise<OpenPage>;
+  /** Where the copy of the built page lies. */
+  readonly folder: string;
+  /** Ends the server; the next `open` starts it again. */
+  endServing(): Promise<void>;
   close(): Promise<void>;
 }
 export interface OpenPage {
   readonly page: Page;
   /** Goes to a place of the page, "#/logbook", without loading it anew. */
   go(place: string): Promise<void>;
+  /** Everything the page fetched so far; what the service worker stores for itself is not among it. */
+  readonly fetched: readonly Response[];
   /** Everything the console complained about. */
   readonly complaints: readonly string[];
 }
@@ -34,25 +40,34 @@ export async function builtPage(): Promise<BuiltPage> {
   // A copy: a build of somebody else's meanwhile must not pull the page away from under the browser.
   const outDir = mkdtempSync(join(tmpdir(), 'bench-marshal-page-'));
   cpSync(join(root, 'web/dist'), outDir, { recursive: true });
-  const server: PreviewServer = await preview({
+  let serving: PreviewServer | null = null;
+  const served = async () => (serving ??= await serve(outDir)).resolvedUrls!.local[0];
+  const endServing = async () => {
+    await serving?.close();
+    serving = null;
+  };
+  const executablePath = execFileSync('which', ['chromium'], { encoding: 'utf8' }).trim();
+  const browser: Browser = await chromium.launch({ executablePath, args: flags.split(' ') });
+  return {
+    folder: outDir,
+    open: async (width, height, speed = asFastAsItGoes) =>
+      openPage(browser, `${await served()}?speed=${speed}`, width, height),
+    endServing,
+    async close() {
+      await browser.close();
+      await endServing();
+      rmSync(outDir, { recursive: true });
+    },
+  };
+}
+const serve = (outDir: string): Promise<PreviewServer> =>
+  preview({
     root: join(root, 'web'),
     configFile: join(root, 'vite.config.ts'),
     preview: { port: 4519, host: 'localhost' },
     build: { outDir },
     logLevel: 'error',
   });
-  const executablePath = execFileSync('which', ['chromium'], { encoding: 'utf8' }).trim();
-  const browser: Browser = await chromium.launch({ executablePath, args: flags.split(' ') });
-  const at = server.resolvedUrls!.local[0];
-  return {
-    open: (width, height, speed = asFastAsItGoes) => openPage(browser, `${at}?speed=${speed}`, width, height),
-    async close() {
-      await browser.close();
-      await server.close();
-      rmSync(outDir, { recursive: true });
-    },
-  };
-}
 async function openPage(browser: Browser, address: string, width: number, height: number): Promise<OpenPage> {
   const context = await browser.newContext({ viewport: { width, height }, reducedMotion: 'reduce' });
   context.setDefaultTimeout(patienceMs);
@@ -63,12 +78,14 @@ async function openPage(browser: Browser, address: string, width: number, height
     if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
   });
   page.on('pageerror', (error) => complaints.push(error.message));
+  const fetched: Response[] = [];
+  page.on('response', (response) => void fetched.push(response));
   await page.goto(address);
   const go = async (place: string) => {
     await page.goto(`${address}${place}`);
     await page.getByRole('heading', { level: 1 }).waitFor();
   };
-  return { page, go, complaints };
+  return { page, go, fetched, complaints };
 }
 /** Keeps the page's workers where a test can reach them: what a hand at the cable does comes from outside. */
 function keepWorkers(): void {

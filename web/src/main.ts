@@ -2,10 +2,15 @@
 // The page's entry: the only place that picks the worker, the store, the clock and the ways to a rig.
 import { mount } from 'svelte';
 import { logbookStore } from './adapters/logbook-store.ts';
+import { offlineDoor } from './adapters/offline-door.ts';
 import { serialDoor } from './adapters/serial-door.ts';
-import { Bench, type BenchPort } from './state/bench.svelte.ts';
+import { tones } from './adapters/tones.ts';
+import { Bench } from './state/bench.svelte.ts';
 import { Calibration } from './state/calibration.svelte.ts';
+import { Cues } from './state/cues.svelte.ts';
+import { HiddenFaults } from './state/hidden-faults.svelte.ts';
 import { Logbook } from './state/logbook.svelte.ts';
+import { PageVersion } from './state/page-version.svelte.ts';
 import { pageContext, type Page } from './state/page.ts';
 import { Plans } from './state/plans.svelte.ts';
 import { Places } from './state/places.svelte.ts';
@@ -17,23 +22,18 @@ import { Run, type EndedRun } from './state/run.svelte.ts';
 import { Shelf } from './state/shelf.svelte.ts';
 import { Theme } from './state/theme.svelte.ts';
 import { UnitsChoice } from './state/units-choice.svelte.ts';
+import { BenchWorkerPort } from './worker/bench-port.ts';
 import App from './ui/App.svelte';
 import './ui/tokens.css';
 import './ui/base.css';
 
-function benchPort(): BenchPort {
-  const worker = new Worker(new URL('./worker/bench-worker.ts', import.meta.url), { type: 'module' });
-  return {
-    post: (message, transfer = []) => worker.postMessage(message, transfer),
-    listen: (receive) => worker.addEventListener('message', (event) => receive(event.data)),
-  };
-}
 const now = () => Date.now();
+const chance = () => crypto.getRandomValues(new Uint32Array(1))[0] / 2 ** 32;
 const dark = matchMedia('(prefers-color-scheme: dark)');
 const speed = Number(new URLSearchParams(location.search).get('speed') ?? 1);
 
 function makePage(): Page {
-  const bench = new Bench(benchPort(), now);
+  const bench = new Bench(new BenchWorkerPort(), now);
   const logbook = new Logbook(logbookStore());
   const shelf = new Shelf(localStorage);
   const makeVirtual = async () => new (await import('./worker/virtual-rig.ts')).VirtualRigWorker();
@@ -42,7 +42,12 @@ function makePage(): Page {
   const calibration = new Calibration({ bench, shelf, ways, memory: localStorage, now });
   const meter = () => (calibration.meterKnown ? calibration.meter : undefined);
   const plans = new Plans({ bench, shelf, memory: localStorage, now });
-  const ended = (run: EndedRun) => plans.ended(run);
+  const cues = new Cues(tones(), localStorage);
+  bench.attend(cues);
+  const ended = (run: EndedRun) => {
+    plans.ended(run);
+    cues.ended(run.end);
+  };
   const newId = () => crypto.randomUUID();
   const run = new Run({ bench, logbook, shelf, now, newId, person, meter, ended });
   const reader = new Reader(bench, logbook);
@@ -61,6 +66,9 @@ function makePage(): Page {
     places: new Places(location),
     theme,
     units: new UnitsChoice(localStorage),
+    cues,
+    hidden: new HiddenFaults((faults) => ways.setFaults(faults), chance),
+    version: new PageVersion(offlineDoor(), () => run.running || bench.energised),
   };
 }
 

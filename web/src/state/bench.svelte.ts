@@ -15,6 +15,7 @@ import { ageWords } from './figures.ts';
 export interface BenchPort {
   post(message: ToBench, transfer?: Transferable[]): void;
   listen(receive: (message: unknown) => void): void;
+  wake(): void;
 }
 /** What happens in the run; RunState implements it. */
 export interface RunEars {
@@ -89,6 +90,10 @@ export class Bench {
   };
   tell(message: ToBench, transfer?: Transferable[]): void {
     this.port.post(message, transfer);
+  }
+  /** Begins the bench without asking it for anything: its checks are told then. */
+  wake(): void {
+    this.port.wake();
   }
   attend(ears: RunEars): void {
     this.#ears.push(ears);

@@ -3,8 +3,11 @@
 import { getContext } from 'svelte';
 import type { Bench } from './bench.svelte.ts';
 import type { Calibration } from './calibration.svelte.ts';
+import type { Cues } from './cues.svelte.ts';
+import type { HiddenFaults } from './hidden-faults.svelte.ts';
 import type { Logbook } from './logbook.svelte.ts';
 import type { Plans } from './plans.svelte.ts';
+import type { PageVersion } from './page-version.svelte.ts';
 import type { Places } from './places.svelte.ts';
 import type { Reader } from './reader.svelte.ts';
 import type { Repairs } from './repairs.svelte.ts';
@@ -27,6 +30,9 @@ export interface Page {
   readonly places: Places;
   readonly theme: Theme;
   readonly units: UnitsChoice;
+  readonly version: PageVersion;
+  readonly cues: Cues;
+  readonly hidden: HiddenFaults;
 }
 const key = Symbol('page');
 /** What the entry hands to `mount` as context. */
