@@ -12,6 +12,9 @@ export interface LogbookStore {
   /** Writes the summary and, when given, the record in one transaction. */
   put(summary: Kept, record?: unknown): Promise<void>;
   remove(id: string): Promise<void>;
+  /** Null where the browser can't tell. */
+  room(): Promise<{ usedBytes: number; kept: boolean } | null>;
+  askToKeep(): Promise<boolean>;
 }
 
 export function logbookStore(): LogbookStore {
@@ -31,5 +34,11 @@ export function logbookStore(): LogbookStore {
       await writing.objectStore('records').delete(id);
       await writing.done;
     },
+    async room() {
+      const storage = navigator.storage as StorageManager | undefined;
+      const { usage } = (await storage?.estimate()) ?? {};
+      return usage === undefined ? null : { usedBytes: usage, kept: (await storage?.persisted()) ?? false };
+    },
+    askToKeep: async () => (await (navigator.storage as StorageManager | undefined)?.persist()) ?? false,
   };
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // All runs of this browser, newest first. A summary is written when a run starts, so that a run that never
-// ended is seen as such; the record follows when it ends. It knows the store only by its four doors.
+// ended is seen as such; the record follows when it ends. It knows the store only by its doors.
+// Deleted runs stay beside the others until they are deleted for good.
 import type { RunSummary } from './run-summary.ts';
 import { migrated, readSummary } from './summary-migration.ts';
 
@@ -10,11 +11,24 @@ export interface Drawer {
   record(id: string): Promise<unknown>;
   put(summary: RunSummary, record?: unknown): Promise<void>;
   remove(id: string): Promise<void>;
+  /** What the browser's store takes up; missing where it can't tell. */
+  room?(): Promise<Room | null>;
+  /** Asks the browser never to clear it by itself; resolves with its answer. */
+  askToKeep?(): Promise<boolean>;
+}
+export interface Room {
+  readonly usedBytes: number;
+  /** The browser clears it only when a person asks for it. */
+  readonly kept: boolean;
 }
 
 export class Logbook {
   #runs = $state.raw<readonly RunSummary[]>([]);
   #loaded = $state(false);
+  #room = $state.raw<Room | null>(null);
+  #refusedToKeep = $state(false);
+  #here = $derived(this.#runs.filter(({ deletedAt }) => deletedAt === undefined));
+  #deleted = $derived(this.#runs.filter(({ deletedAt }) => deletedAt !== undefined));
   #trouble = $state<string | null>(null);
   /** Run in progress in this page; its unfinished summary is not a crash. */
   #current = $state<string | null>(null);
@@ -22,7 +36,22 @@ export class Logbook {
   constructor(private readonly drawer: Drawer) {}
 
   get runs(): readonly RunSummary[] {
-    return this.#runs;
+    return this.#here;
+  }
+  get deleted(): readonly RunSummary[] {
+    return this.#deleted;
+  }
+  /** Null while it is not known. */
+  get room(): Room | null {
+    return this.#room;
+  }
+  /** The browser was asked to keep it and did not say yes. */
+  get refusedToKeep(): boolean {
+    return this.#refusedToKeep;
+  }
+  /** Of that name, deleted or not. */
+  find(id: string): RunSummary | undefined {
+    return this.#runs.find((run) => run.id === id);
   }
   get loaded(): boolean {
     return this.#loaded;
@@ -51,7 +80,9 @@ export class Logbook {
     this.#insert(summary);
     await this.#keep(() => this.drawer.put(summary));
   }
-  async end(summary: RunSummary, record: unknown): Promise<void> {
+  async end(ended: RunSummary, record: unknown): Promise<void> {
+    const { note, deletedAt } = { ...this.find(ended.id), ...ended };
+    const summary = { ...ended, ...(note && { note }), ...(deletedAt && { deletedAt }) };
     this.#insert(summary);
     await this.#keep(() => this.drawer.put(summary, record));
     if (this.#current === summary.id) this.#current = null;
@@ -59,9 +90,36 @@ export class Logbook {
   async record(id: string): Promise<unknown> {
     return this.drawer.record(id);
   }
+  /** Empty takes the note out. Written at once. */
+  async note(id: string, text: string): Promise<void> {
+    await this.#change(id, { note: text.trim() === '' ? undefined : text });
+  }
+  async delete(id: string, at: string): Promise<void> {
+    await this.#change(id, { deletedAt: at });
+  }
+  async putBack(id: string): Promise<void> {
+    await this.#change(id, { deletedAt: undefined });
+  }
+  /** For good. */
   async remove(id: string): Promise<void> {
     this.#runs = this.#runs.filter((run) => run.id !== id);
     await this.#keep(() => this.drawer.remove(id));
+    await this.measure();
+  }
+  async measure(): Promise<void> {
+    this.#room = (await this.drawer.room?.()) ?? null;
+  }
+  async askToKeep(): Promise<void> {
+    this.#refusedToKeep = !(await this.drawer.askToKeep?.());
+    await this.measure();
+  }
+  async #change(id: string, change: Pick<RunSummary, 'note' | 'deletedAt'>): Promise<void> {
+    const run = this.find(id);
+    if (!run) return;
+    const { note, deletedAt, ...rest } = { ...run, ...change };
+    const changed = { ...rest, ...(note && { note }), ...(deletedAt && { deletedAt }) };
+    this.#insert(changed);
+    await this.#keep(() => this.drawer.put(changed));
   }
   /** None where it is damaged; an older form is brought up to date and kept so. */
   async #read(kept: unknown): Promise<RunSummary[]> {

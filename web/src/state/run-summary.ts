@@ -52,6 +52,10 @@ export const runSummarySchema = z.object({
   /** The rig's number, "virtual 7" for the virtual one of a seed, empty where none is set. Missing: never ended. */
   rigSerial: z.string().optional(),
   event: z.string().optional(),
+  /** What a person wrote to it. */
+  note: z.string().optional(),
+  /** When a person deleted it, ISO 8601: it can be put back until it is deleted for good. */
+  deletedAt: z.string().optional(),
   results: z.array(resultLineSchema),
 });
 export type RunSummary = z.infer<typeof runSummarySchema>;

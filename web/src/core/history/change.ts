@@ -34,7 +34,7 @@ export function changeSince(baseline: readonly HistoryPoint[], later: HistoryPoi
   const parts = [...scatterParts(scatter, values.length, split.ownU), { u: split.restU, dof: endless }];
   return changeOf(later.finding.value - meanOf(values), parts, split.shared);
 }
-interface Part {
+export interface Part {
   readonly u: number;
   readonly dof: number;
 }
@@ -48,7 +48,7 @@ function scatterParts(scatter: number, count: number, ownU: number): Part[] {
     { u: ownU, dof: endless },
   ];
 }
-function changeOf(by: number, parts: readonly Part[], shared: readonly string[]): Change {
+export function changeOf(by: number, parts: readonly Part[], shared: readonly string[]): Change {
   const u = Math.hypot(...parts.map((part) => part.u));
   const spread = parts.reduce((sum, part) => sum + part.u ** 4 / part.dof, 0);
   const dof = spread > 0 ? u ** 4 / spread : endless;
@@ -56,13 +56,15 @@ function changeOf(by: number, parts: readonly Part[], shared: readonly string[])
   return { by, u, dof, half, clear: Math.abs(by) > half, shared };
 }
 interface Split {
-  /** What is new with every run. */
+  /** Lines that are new with every run, and what they come to. */
+  readonly own: readonly BudgetLine[];
   readonly ownU: number;
   /** What is left of the fixed errors in the difference. */
   readonly restU: number;
   readonly shared: readonly string[];
 }
-function sharedWith(later: Measured, first: Measured, sameRig: boolean): Split {
+/** What two results have in common falls out of their difference. */
+export function sharedWith(later: Measured, first: Measured, sameRig: boolean): Split {
   const fixed = (line: BudgetLine) => (staysWithRig(line) ? sameRig : line.origin.startsWith(ofTheMethod));
   const twin = (line: BudgetLine) =>
     first.budget.find(({ source, origin }) => source === line.source && origin === line.origin);
@@ -75,6 +77,7 @@ function sharedWith(later: Measured, first: Measured, sameRig: boolean): Split {
     return shared.some((each) => each.source === source && each.origin === origin);
   }
   return {
+    own: rest,
     ownU: Math.hypot(...rest.map(({ u }) => u)),
     restU: Math.hypot(...shared.map((line) => line.u - (twin(line)?.u ?? 0)), ...twice.map(({ u }) => u)),
     shared: shared.map(({ source }) => source),

@@ -10,7 +10,8 @@ import { writeRecord } from './record-reader.ts';
 
 const runs = ['r1', 'r2'].map((id) => writeRecord({ ...recorded(), id }));
 const shelf = newShelf(marmotCar);
-const whole = writeBenchFile({ shelf, runs }, '2026-01-01T00:00:00.000Z');
+const notes = { r2: 'after new bearings' };
+const whole = writeBenchFile({ shelf, runs, notes }, '2026-01-01T00:00:00.000Z');
 const changed = (change: (files: Record<string, Uint8Array>) => void) => {
   const files = unzipSync(whole);
   change(files);
@@ -21,8 +22,9 @@ const manifest = (content: unknown) =>
 
 describe('a bench file is refused', () => {
   it.each([
-    ['a text', strToU8('half a file'), /no whole zip/],
-    ['a torn zip', whole.slice(0, whole.length / 2), /no whole zip/],
+    ['a text', strToU8('half a file'), /it is no zip\. Choose/],
+    ['a torn zip', whole.slice(0, whole.length / 2), /no whole zip: it was cut off/],
+    ['an empty file', new Uint8Array(0), /it is no zip/],
     ['another zip', zipSync({ 'a.txt': strToU8('a') }), /no bench file/],
     ['another format', manifest({ format: 'soup', version: 1 }), /no bench file/],
     ['a later version', manifest({ format: 'bench file', version: 2 }), /update this one/],
@@ -33,12 +35,27 @@ describe('a bench file', () => {
     const read = readBenchFile(whole);
     expect(read.shelf).toEqual(JSON.parse(JSON.stringify(shelf)));
     expect(read.runs).toEqual(runs);
+    expect(read.notes).toEqual(notes);
     expect(read.records.map(({ id }) => id)).toEqual(['r1', 'r2']);
     expect(read.troubles).toEqual([]);
   });
-  it('keeps what is whole beside a damaged run and a damaged shelf, and names them', () => {
+  it('leaves out a file that is not as it was written, and names one that is gone', () => {
     const read = readBenchFile(
       changed((files) => {
+        files['runs/1.json'] = strToU8(runs[0].replace('"r1"', '"r9"'));
+        delete files['shelf.json'];
+      }),
+    );
+    expect(read.records.map(({ id }) => id)).toEqual(['r2']);
+    expect(read.troubles).toEqual([
+      'shelf.json: it is missing',
+      expect.stringMatching(/^runs\/1.json: .*checksum/),
+    ]);
+  });
+  it('of before checksums: keeps what is whole beside a damaged run and shelf, and names them', () => {
+    const read = readBenchFile(
+      changed((files) => {
+        files['manifest.json'] = strToU8(JSON.stringify({ format: 'bench file', version: 1 }));
         files['runs/1.json'] = strToU8(runs[0].slice(0, 100));
         files['shelf.json'] = strToU8('{"version":9}');
       }),
