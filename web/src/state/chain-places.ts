@@ -118,7 +118,7 @@ export const chainPlaces: readonly ChainPlace[] = [
   },
   {
     id: 'harness',
-    title: 'Sensor harness',
+    title: 'Sensor cable',
     tag: [866, 330],
     hole: 'top',
     holeX: 20,

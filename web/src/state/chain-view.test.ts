@@ -83,7 +83,7 @@ describe('the chain', () => {
     expect(sentence(facts(...all))).toBe('Marmot passes what was checked for the race');
     expect(sentence(facts(...all.slice(1)))).toBe('Not settled for the race: receiver rail open');
     expect(sentence(facts(ran('sensor-cable', { verdict: 'fail' })))).toMatch(
-      /^Not ready.*: sensor harness fails$/,
+      /^Not ready.*: sensor cable fails$/,
     );
   });
 });

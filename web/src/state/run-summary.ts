@@ -68,6 +68,7 @@ export function limitRange(limit: NonNullable<ResultLine['limit']>, size: number
     return figure(scaled, (String(Math.abs(scaled)).split('.')[1] ?? '').length);
   };
   const { min, max } = limit;
+  if (min !== undefined && min === max) return `exactly ${say(min)}\u00a0${shown.unit}`;
   if (min !== undefined && max !== undefined) return `${say(min)} to ${say(max)}\u00a0${shown.unit}`;
   return max !== undefined
     ? `at most ${say(max)}\u00a0${shown.unit}`
