@@ -3,6 +3,7 @@
 // them. Opens files; what can't be read is told in words.
 import type { FromBench } from '../worker/messages.ts';
 import type { Bench, RunEars } from './bench.svelte.ts';
+import { placeFor, renamed } from './file-preview.ts';
 import type { Logbook } from './logbook.svelte.ts';
 import { checkOf, openRun, type OpenedRun } from './opened-run.ts';
 import { TraceBook } from './trace-book.svelte.ts';
@@ -33,16 +34,19 @@ export class Reader implements RunEars {
       return this.#refuse('There is no record of this run in this browser.');
     this.#take(() => openRun(text, { title: summary.checkTitle, part: summary.part, rig: summary.rig }));
   }
-  /** Reads a saved record; it joins the logbook. Resolves with its id, or null with the words in `trouble`. */
+  /** Reads a saved record; it joins the logbook, beside a run of its name that differs. Resolves with its id, or null with the words in `trouble`. */
   async openFile(text: string): Promise<string | null> {
     try {
       const id = checkOf(text);
       const check = this.bench.check(id);
       if (!check) throw new Error(`The record is of the check "${id}", which this version does not have.`);
-      const opened = openRun(text, { title: check.title, part: check.part, rig: 'from a file' });
-      await this.logbook.end(opened.summary, text);
-      this.#take(() => opened);
-      return opened.summary.id;
+      const naming = { title: check.title, part: check.part, rig: 'from a file' };
+      const arriving = { text, summary: openRun(text, naming).summary };
+      const [place, known] = await placeFor(arriving, this.logbook);
+      const kept = place === arriving.summary.id ? arriving : renamed(arriving, place);
+      if (!known) await this.logbook.end(kept.summary, kept.text);
+      this.#take(() => openRun(kept.text, naming));
+      return place;
     } catch (cause) {
       this.#refuse(wordsOf(cause));
       return null;

@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: MIT
+// Runs side by side: figures as people read them and words that say what a difference is worth. Budgets of the
+// fixture: gain 0.02 (falls out on one rig), noise 0.01 with 12 degrees of freedom, so u = 0.01 * sqrt 2 and, by
+// Welch-Satterthwaite, 24 of them: t = 2.064 (tables), half = 0.029.
+import { describe, expect, it } from 'vitest';
+import { comparedResults } from './compared-results.ts';
+import { comparedRun } from './compared-run.ts';
+import { keptRecord, keptSummary } from './kept-run-fixture.ts';
+import { overlayPlot } from './overlay-plot.ts';
+
+const [a, b] = [keptSummary({ id: 'a' }), keptSummary({ id: 'b', day: 2, value: 3.2 })];
+
+describe('two runs of one check', () => {
+  it('differ by B less A with the uncertainty that they do not share', () => {
+    const [line] = comparedResults([a, b], [a, b]);
+    expect(line.differences[0].figure).toBe('+0.200\u00a0±\u00a00.029\u00a0A');
+    expect(line.differences[0].words).toMatch(
+      /larger than uncertainty: it is a real difference.*not known yet.*gain of packCurrentNarrow/,
+    );
+  });
+  it('on two rigs keep both gains: 2.0 times hypot(0.02, 0.02, 0.014)', () => {
+    const other = keptSummary({ id: 'c', value: 3.05, serial: '18' });
+    expect(comparedResults([a, other], [a, other])[0].differences[0]).toMatchObject({
+      figure: '+0.05\u00a0±\u00a00.06\u00a0A',
+      words: expect.stringMatching(/no difference is seen/),
+    });
+  });
+  it('that are no more apart than the part’s runs scatter show no difference', () => {
+    const history = [3, 3.2, 3, 3.2, 3, 3.2].map((value, i) =>
+      keptSummary({ id: `h${i}`, day: i + 1, value }),
+    );
+    const [line] = comparedResults([history[0], history[1]], history);
+    expect(line.differences[0].words).toMatch(
+      /within uncertainty and scatter: no difference is seen.*scatter is counted/,
+    );
+  });
+  it('of which one was not measured have no difference', () => {
+    const none = { ...b, results: [{ ...b.results[0], value: undefined, reason: 'A gap' }] };
+    expect(comparedResults([a, none], [a])[0].differences[0].figure).toBe('none');
+  });
+});
+describe('an overlay', () => {
+  it('draws each run once, in one scale, and none for a tap that nobody has', () => {
+    const runs = [comparedRun(keptRecord({ id: 'a' })), comparedRun(keptRecord({ id: 'b' }))];
+    const [{ tap }] = runs[0].taps;
+    const plot = overlayPlot(runs, tap, { width: 400, height: 200 }, 'celsius');
+    expect(plot?.paths.map(({ id }) => id)).toEqual(['a', 'b']);
+    expect(plot?.paths[0].path).toMatch(/^M\d/);
+    expect(overlayPlot(runs, 'soup', { width: 400, height: 200 }, 'celsius')).toBeNull();
+  });
+  it('keeps a single peak and ends the line at a gap', () => {
+    const timeS = Float64Array.from({ length: 4000 }, (_, i) => i / 1000);
+    const value = timeS.map((_, i) => (i === 1500 ? 10 : 0));
+    const run = {
+      id: 'a',
+      live: true,
+      telling: undefined,
+      gapsS: [2.5],
+      taps: [{ tap: 't', title: 'T', unit: 'V', timeS, value }],
+    };
+    const { paths } = overlayPlot([run], 't', { width: 400, height: 200 }, 'celsius')!;
+    const heights = [...paths[0].path.matchAll(/[ML]\d+ ([\d.]+)/g)].map((match) => Number(match[1]));
+    expect(Math.min(...heights)).toBeLessThan(25);
+    expect(paths[0].path.match(/M/g)).toHaveLength(2);
+  });
+});
