@@ -2,7 +2,7 @@
 // Three faults put into the virtual car unseen: the person finds them with the checks, marks a suspicion, and has them
 // shown. It judges nothing but whether the suspicion was right.
 import type { FaultName, Faults } from '#sim/faults/faults';
-import { hideableFaults, type FaultCard } from './fault-groups.ts';
+import type { FaultCard } from './fault-groups.ts';
 
 export const hiddenCount = 3;
 export interface Shown {
@@ -12,6 +12,7 @@ export interface Shown {
 
 export class HiddenFaults {
   #hidden = $state.raw<readonly FaultCard[]>([]);
+  #known: readonly FaultCard[] = [];
   #suspected = $state.raw<ReadonlySet<FaultName>>(new Set());
   #shown = $state(false);
 
@@ -34,9 +35,11 @@ export class HiddenFaults {
   }
   /** Suspected, but not hidden in the car. */
   get sound(): readonly FaultCard[] {
-    return hideableFaults.filter((fault) => this.#suspected.has(fault.name) && !this.#hidden.includes(fault));
+    return this.#known.filter((fault) => this.#suspected.has(fault.name) && !this.#hidden.includes(fault));
   }
-  async hide(): Promise<void> {
+  /** `known`: what may be drawn. */
+  async hide(known: readonly FaultCard[]): Promise<void> {
+    this.#known = known;
     this.#hidden = this.#draw();
     this.#suspected = new Set();
     this.#shown = false;
@@ -60,7 +63,7 @@ export class HiddenFaults {
     await this.setFaults({});
   }
   #draw(): readonly FaultCard[] {
-    const left = [...hideableFaults];
+    const left = [...this.#known];
     return Array.from({ length: hiddenCount }, () => {
       const [drawn] = left.splice(Math.floor(this.chance() * left.length), 1);
       return drawn;

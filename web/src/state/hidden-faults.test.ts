@@ -15,7 +15,7 @@ async function hiding(...chances: number[]) {
     },
     () => chances[turn++ % chances.length],
   );
-  await hidden.hide();
+  await hidden.hide(hideableFaults);
   return { hidden, set };
 }
 
