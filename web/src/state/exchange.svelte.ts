@@ -6,6 +6,7 @@ import { readRecord } from '#core/record/record-reader';
 import { newShelf, type ShelfContent } from '#core/parts/shelf';
 import { mergedShelf, type ShelfMerge } from '#core/parts/shelf-merge';
 import type { Bench } from './bench.svelte.ts';
+import { catalogueTold } from './catalogue.ts';
 import { previewOf, type FilePreview, type NamingOf } from './file-preview.ts';
 import type { Logbook } from './logbook.svelte.ts';
 import type { RunSummary } from './run-summary.ts';
@@ -77,7 +78,7 @@ export class Exchange {
     try {
       const file = (this.#file = readFile(bytes));
       const { logbook } = this.pieces;
-      await this.#catalogue();
+      await catalogueTold(this.pieces.bench);
       this.#preview = await previewOf(file, logbook, this.#namingOf);
       this.#cars = file.shelf && mergedShelf(this.#shelf, file.shelf);
       this.#name = name;
@@ -102,23 +103,21 @@ export class Exchange {
   }
   /** The car here gives way only while nobody has changed it. */
   get takesCar(): boolean {
+    const [car, here] = [this.#carOfFile, JSON.stringify(this.pieces.shelf.car)];
+    return !!car && here === JSON.stringify(marmot) && JSON.stringify(car) !== here;
+  }
+  get #carOfFile() {
     const { shelf } = this.#file ?? {};
-    return !!shelf && JSON.stringify(this.pieces.shelf.car) === JSON.stringify(marmot);
+    return shelf?.cars.find(({ name }) => name === shelf.onBench);
   }
   #takeCar(): void {
-    const car = this.#file?.shelf?.cars.find(({ name }) => name === this.#file?.shelf?.onBench);
+    const car = this.#carOfFile;
     if (car && this.takesCar) this.pieces.shelf.replace(car);
   }
   readonly #namingOf: NamingOf = (checkId) => {
     const check = this.pieces.bench.check(checkId);
     return check && { title: check.title, part: check.part, rig: 'from a file' };
   };
-  /** The bench tells its checks soon after it is woken. */
-  async #catalogue(): Promise<void> {
-    this.pieces.bench.wake();
-    for (let waited = 0; this.pieces.bench.checks.length === 0 && waited < 200; waited++)
-      await new Promise((done) => setTimeout(done, 50));
-  }
 }
 function readable(text: unknown): text is string {
   try {

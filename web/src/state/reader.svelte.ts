@@ -3,6 +3,7 @@
 // them. Opens files; what can't be read is told in words.
 import type { FromBench } from '../worker/messages.ts';
 import type { Bench, RunEars } from './bench.svelte.ts';
+import { catalogueTold } from './catalogue.ts';
 import { placeFor, renamed } from './file-preview.ts';
 import type { Logbook } from './logbook.svelte.ts';
 import { checkOf, openRun, type OpenedRun } from './opened-run.ts';
@@ -38,6 +39,7 @@ export class Reader implements RunEars {
   async openFile(text: string): Promise<string | null> {
     try {
       const id = checkOf(text);
+      await catalogueTold(this.bench);
       const check = this.bench.check(id);
       if (!check) throw new Error(`The record is of the check "${id}", which this version does not have.`);
       const naming = { title: check.title, part: check.part, rig: 'from a file' };
