@@ -1,0 +1,126 @@
+// SPDX-License-Identifier: MIT
+// The logbook in Chromium: a database of the first form is brought up to date, a note stays, two runs are compared, one
+// is deleted and put back, everything goes to a file and into a fresh profile, once only. No rig is needed.
+import { readFileSync } from 'node:fs';
+import { strFromU8, unzipSync } from 'fflate';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { keptRecord, olderSummary } from '../../web/src/state/kept-run-fixture.ts';
+import { builtPage, type BuiltPage } from './page-fixture.ts';
+import { screenFaults } from './screen-faults.ts';
+
+let built: BuiltPage;
+beforeAll(async () => {
+  built = await builtPage();
+});
+afterAll(() => built?.close());
+
+const runs = [
+  { id: 'a', day: 1, value: 3 },
+  { id: 'b', day: 2, value: 3.2 },
+];
+/** As the first version of the page left it: no journal, summaries without form. */
+async function keepFirstForm(page: Page): Promise<void> {
+  const kept = runs.map((run) => ({ summary: olderSummary(run), record: keptRecord(run), id: run.id }));
+  await page.evaluate(async (all) => {
+    const over = (request: IDBRequest | IDBTransaction) =>
+      new Promise<void>((done, failed) => {
+        Object.assign(request, { onsuccess: done, oncomplete: done, onerror: failed, onblocked: failed });
+      });
+    await over(indexedDB.deleteDatabase('bench-marshal'));
+    const opening = indexedDB.open('bench-marshal', 1);
+    opening.onupgradeneeded = () => {
+      opening.result.createObjectStore('summaries', { keyPath: 'id' });
+      opening.result.createObjectStore('records');
+    };
+    await over(opening);
+    const writing = opening.result.transaction(['summaries', 'records'], 'readwrite');
+    for (const { summary, record, id } of all) {
+      writing.objectStore('summaries').put(summary);
+      writing.objectStore('records').put(record, id);
+    }
+    await over(writing);
+    opening.result.close();
+  }, kept);
+}
+const stores = (page: Page) =>
+  page.evaluate(async () => {
+    const opening = indexedDB.open('bench-marshal');
+    await new Promise((done) => (opening.onsuccess = done));
+    const { version, objectStoreNames } = opening.result;
+    opening.result.close();
+    return { version, names: [...objectStoreNames] };
+  });
+const rows = (page: Page) => page.getByRole('region', { name: 'Runs' }).locator('tbody tr');
+const compareBox = (page: Page, at: number) => rows(page).nth(at).getByRole('button');
+
+async function noteAndPutBack(page: Page): Promise<void> {
+  await rows(page).first().getByRole('link').click();
+  await page.getByLabel('Note').fill('after new bearings');
+  await page.getByRole('button', { name: 'Delete this run' }).click();
+  await page.getByText('This run is deleted.').waitFor();
+  expect(await screenFaults(page), 'deleted record').toEqual([]);
+  await page.getByRole('link', { name: 'Logbook' }).first().click();
+  await page.getByRole('button', { name: /^Put back/ }).waitFor();
+  expect(await rows(page).count()).toBe(1);
+  await page.getByRole('button', { name: /^Put back/ }).click();
+  await rows(page).nth(1).waitFor();
+}
+async function compareBoth(page: Page): Promise<void> {
+  for (const at of [0, 1]) await compareBox(page, at).click();
+  const comparison = page.getByRole('region', { name: 'Comparison' });
+  await comparison.getByRole('img', { name: /of A, B over the seconds/ }).waitFor();
+  expect(await comparison.innerText()).toMatch(/B − A\s*−0\.200\s±\s0\.029\sA[\s\S]*it is a real difference/);
+  expect(await screenFaults(page), 'comparison').toEqual([]);
+}
+async function saved(page: Page): Promise<Buffer> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save the whole logbook' }).click(),
+  ]);
+  return readFileSync(await download.path());
+}
+const openFile = (page: Page, name: string, buffer: Buffer) =>
+  page.getByLabel('File of a saved record').setInputFiles({ name, mimeType: 'application/zip', buffer });
+
+it.each([[1280, 800]])(
+  'keeps, compares, saves and opens runs at %i x %i',
+  async (width, height) => {
+    const { page, go, complaints } = await built.open(width, height);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    await keepFirstForm(page);
+    await page.reload();
+    await go('#/logbook');
+    await rows(page).nth(1).waitFor();
+    expect(await stores(page)).toEqual({
+      version: 2,
+      names: ['journal', 'journalParts', 'records', 'summaries'],
+    });
+    await noteAndPutBack(page);
+    await compareBoth(page);
+    const file = await saved(page);
+    expect(JSON.parse(strFromU8(unzipSync(file)['notes.json']))).toEqual({ b: 'after new bearings' });
+    expect(complaints).toEqual([]);
+    await page.context().close();
+
+    const fresh = await built.open(width, height);
+    await fresh.go('#/logbook');
+    await openFile(fresh.page, 'torn.zip', file.subarray(0, file.length / 2));
+    expect(await fresh.page.getByRole('alert').innerText()).toContain('it was cut off or damaged');
+    await openFile(fresh.page, 'all.zip', file);
+    await fresh.page.getByText('2 runs that this logbook does not have').waitFor();
+    expect(await screenFaults(fresh.page), 'preview').toEqual([]);
+    await fresh.page.getByRole('button', { name: 'Add to the logbook' }).click();
+    await rows(fresh.page).nth(1).waitFor();
+    await fresh.page.reload();
+    await rows(fresh.page).filter({ hasText: 'after new bearings' }).waitFor();
+    await openFile(fresh.page, 'all.zip', file);
+    await fresh.page.getByText('2 runs that are here already').waitFor();
+    expect(await fresh.page.getByRole('button', { name: 'Add to the logbook' }).count()).toBe(0);
+    await fresh.page.getByRole('button', { name: 'Add nothing' }).click();
+    expect(await rows(fresh.page).count()).toBe(2);
+    expect(fresh.complaints).toEqual([]);
+    await fresh.page.context().close();
+  },
+  300_000,
+);
