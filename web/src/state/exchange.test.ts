@@ -2,6 +2,7 @@
 // The logbook to a file and into another one: nothing lost, nothing twice, what differs told; bad files in words.
 import { unzipSync, zipSync, strToU8 } from 'fflate';
 import { describe, expect, it } from 'vitest';
+import { writeBenchFile } from '#core/record/bench-file';
 import { Exchange } from './exchange.svelte.ts';
 import { keptRecord, keptSummary, type KeptRun } from './kept-run-fixture.ts';
 import { Logbook } from './logbook.svelte.ts';
@@ -85,6 +86,13 @@ describe('a saved logbook', () => {
     expect(JSON.parse(to.records.get(beside.id) as string)).toMatchObject({ id: beside.id });
     expect(beside.results[0].value).toBe(3);
     expect(to.shelf.car.name).toBe('Mine');
+  });
+  it('keeps both of two runs that share a name in one file, and one of two that are the same', async () => {
+    const to = await page([]);
+    const runs = [3, 3.2, 3].map((value) => keptRecord({ id: 'a', day: 1, value }));
+    await to.exchange.look(writeBenchFile({ shelf: null, runs }, at), 'all.zip');
+    await to.exchange.take();
+    expect(to.logbook.runs.map(({ results }) => results[0].value).toSorted()).toEqual([3, 3.2]);
   });
   it('leaves a deleted run deleted and tells of it', async () => {
     const to = await page(both);

@@ -49,11 +49,22 @@ export async function previewOf(file: BenchFileRead, here: Here, namingOf: Namin
     } else if (id === arriving.summary.id) added.push(arriving);
     else beside.push(renamed(arriving, id));
   }
-  const once = (runs: readonly ArrivingRun[]) => [
-    ...new Map(runs.map((run) => [run.summary.id, run])).values(),
-  ];
+  const { firsts, others } = byName(added);
+  const joining = byName([...beside, ...others]).firsts;
   const sameDeleted = same.filter(({ deletedAt }) => deletedAt !== undefined).length;
-  return { added: once(added), beside: once(beside), same, sameDeleted, notes, troubles };
+  return { added: firsts, beside: joining, same, sameDeleted, notes, troubles };
+}
+/** One file may hold two runs of one name: what differs from the first joins beside it, what is the same does not. */
+function byName(runs: readonly ArrivingRun[]) {
+  const firsts = new Map<string, ArrivingRun>();
+  const others: ArrivingRun[] = [];
+  for (const run of runs) {
+    const { id } = run.summary;
+    const first = firsts.get(id);
+    if (!first) firsts.set(id, run);
+    else if (first.text !== run.text) others.push(renamed(run, besideId(id, run.text)));
+  }
+  return { firsts: [...firsts.values()], others };
 }
 const arrived = (text: string, naming: Naming, note: string | undefined): ArrivingRun => {
   const { summary } = openRun(text, naming);
