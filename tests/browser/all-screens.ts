@@ -23,6 +23,20 @@ export const screens: readonly string[] = [
   'run/servo-end-points',
   'run/no-such-check',
 ];
+/** One screen of each kind: parts, plans and checks have one component each. */
+export const oneOfEach: readonly string[] = [
+  'car',
+  'car/hand-over',
+  'car/motor',
+  'plans',
+  'plans/hot-servo',
+  'logbook',
+  `logbook/${record}`,
+  'shelf',
+  'rig',
+  'rig/calibrate',
+  'run/rail-sag',
+];
 /** A person's second visit: the virtual rig is known, six runs of the motor are kept, one failed. */
 export async function secondVisit({ page, go }: OpenPage): Promise<void> {
   await page.getByRole('button', { name: 'Try it on the virtual rig' }).click();
