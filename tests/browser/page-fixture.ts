@@ -89,12 +89,12 @@ async function openPage(browser: Browser, address: string, width: number, height
 }
 /** Keeps the page's workers where a test can reach them: what a hand at the cable does comes from outside. */
 function keepWorkers(): void {
-  const kept: Worker[] = [];
+  const kept: { worker: Worker; from: string }[] = [];
   const Plain = globalThis.Worker;
   globalThis.Worker = class extends Plain {
     constructor(...how: ConstructorParameters<typeof Worker>) {
       super(...how);
-      kept.push(this);
+      kept.push({ worker: this, from: String(how[0]) });
     }
   };
   Object.assign(globalThis, { keptWorkers: kept });
@@ -102,6 +102,8 @@ function keepWorkers(): void {
 /** Pulls the virtual rig's cable. */
 export const pullCable = (page: Page): Promise<void> =>
   page.evaluate(() => {
-    const { keptWorkers } = globalThis as unknown as { keptWorkers: Worker[] };
-    keptWorkers.at(-1)!.postMessage({ kind: 'unplug' });
+    const { keptWorkers } = globalThis as unknown as { keptWorkers: { worker: Worker; from: string }[] };
+    const rig = keptWorkers.findLast(({ from }) => from.includes('rig-worker'));
+    if (!rig) throw new Error('The page has no virtual rig.');
+    rig.worker.postMessage({ kind: 'unplug' });
   });
