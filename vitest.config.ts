@@ -8,8 +8,8 @@ import { defineConfig } from 'vitest/config';
 const slow = { testTimeout: 300_000, hookTimeout: 240_000 };
 /** One after the other: they share a browser, a terminal, or the wall clock; a computer held up gets a second try. */
 const alone = { ...slow, fileParallelism: false, retry: 1 };
-/** Modules are read once for all files of a worker: half of the time would go into reading them again. Not so for sim:
- *  the emulator is twice as slow once it has seen several kinds of plant. */
+/** Modules are read once for all files of a worker: half of the time would go into reading them again. Not so for sim,
+ *  which took more than twice as long that way. */
 const shared = { isolate: false };
 const project = (name: string, include: string[], more = {}) => ({
   plugins: [svelte()],
