@@ -13,12 +13,6 @@ export function wireWidth(currentA: number | null): WireWidth {
   const core = Math.min(17, 1.6 + 2.35 * Math.sqrt(amps));
   return { core, sleeve: Math.max(5, core + 4.5) };
 }
-/** Keeps the drawn current until the true one has moved by 20 %, so that a wire does not shiver. */
-export function steadied(drawnA: number | null, nowA: number | null): number | null {
-  if (drawnA === null || nowA === null) return nowA;
-  const moved = Math.abs(nowA - drawnA);
-  return moved > 0.2 * Math.max(Math.abs(drawnA), 0.05) ? nowA : drawnA;
-}
 /** A 190 x 88 tag at (x, y) with 14 px cut off the two corners beside its hole. */
 export function tagOutline(x: number, y: number, hole: 'top' | 'bottom'): string {
   const right = x + 190;
