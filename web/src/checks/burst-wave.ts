@@ -68,7 +68,7 @@ export function dipQuantity(input: Measuring, { value, missedV }: Lowest): Quant
   const tap = tapOf(input.rig, 'railVoltage');
   const { volts } = input.samples.supply(0, input.samples.latestS);
   const share = pinShare(tap, value, false);
-  const noiseV = (tap.error.noiseLsb * volts * Math.abs(unitsPerV(input))) / 1024;
+  const noiseV = tap.error.noiseLsb * codeStepV(input);
   const missed = typeB('missed', 'dip between two samples', 'computed from the neighbours');
   const noise = typeB('one sample', 'noise and rounding of a single sample', 'rig description');
   return uncertain(value - missedV / 2 + noiseV / 2, [
@@ -79,7 +79,9 @@ export function dipQuantity(input: Measuring, { value, missedV }: Lowest): Quant
     [noise, rectangular(2 * noiseV)],
   ]);
 }
-function unitsPerV({ rig }: Measuring): number {
+/** One code of the rail's voltage, V. */
+export function codeStepV({ rig, samples }: Measuring): number {
   const { scale } = tapOf(rig, 'railVoltage');
-  return scale.kind === 'linear' ? scale.unitsPerV : Number.NaN;
+  const { volts } = samples.supply(0, samples.latestS);
+  return scale.kind === 'linear' ? (volts * Math.abs(scale.unitsPerV)) / 1024 : Number.NaN;
 }

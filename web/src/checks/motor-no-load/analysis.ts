@@ -58,6 +58,9 @@ function requirePolePairs(kv: number, rated: number): void {
       `kV comes out as ${factor.toFixed(2)} times the label: the pole pairs of this motor are probably entered wrongly. Correct them on the part, then run again.`,
     );
 }
+/** Share of the current by which the line is too high midway between 75 % and full speed, at most (computed for an
+ *  eighth of the drag growing with the square of speed; a bare motor drives no fan). */
+const mostBent = 0.002;
 export interface At {
   readonly full: Step;
   readonly upper: Step;
@@ -87,19 +90,20 @@ export function ratedCurrent(at: At): Quantity {
     (iFull, iPart, nFull, nPart, n, warm) =>
       cold(warm) * (iFull + ((iPart - iFull) * (n - nFull)) / (nPart - nFull)),
   );
-  return widened(straight, curve, rectangular(bentShare(at, speed.value) * straight.value));
+  const bentA = bentShare(at, speed.value) * straight.value;
+  return widened({ ...straight, value: straight.value - bentA }, curve, rectangular(Math.abs(bentA)));
 }
 const curve = typeB(
   'curve',
   'current taken straight between two speeds',
   'computed: a little drag grows with speed squared',
 );
-/** Drag with the square of speed leaves the line between two speeds by c (n - n1)(n2 - n): told for the middle, it
- *  holds anywhere between, and grows beyond. */
+/** Drag with the square of speed lies below the line between two speeds by c (n - n1)(n2 - n), and above it beyond
+ *  them. From none to the most of it is possible, so half of it is taken away and may be wrong by itself. */
 function bentShare({ full, upper }: At, rpm: number): number {
   const [low, high] = [upper.rpm.value, full.rpm.value];
   const middle = ((high - low) / 2) ** 2;
-  return 0.004 * Math.max(1, Math.abs((rpm - low) * (rpm - high)) / middle);
+  return ((mostBent / 2) * (rpm - low) * (high - rpm)) / middle;
 }
 const titled = (k: 0 | 2, { ratedV }: At) => ({ ...results[k], title: `${results[k].title} at ${ratedV} V` });
 const evidenceOf = ({ full, upper }: At, taps: string[]) => [

@@ -5,9 +5,10 @@ import { guarded, measured } from '#core/measurements/finding';
 import type { Finding } from '#core/measurements/measurement';
 import { NotMeasurable, reading, type Bench } from '#core/measurements/tap-reading';
 import type { AnalysisInput } from '../check.ts';
-import { dipOf, recoveryOf } from './dip.ts';
+import { dipOf } from './dip.ts';
 import { headRoomLack } from '../head-room.ts';
 import type { Evidence } from './evidence.ts';
+import { recoveryOf } from './recovery.ts';
 import { sourceOf } from './source-line.ts';
 import { dropOf } from './steady-drop.ts';
 

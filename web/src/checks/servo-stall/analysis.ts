@@ -22,8 +22,8 @@ const leastStallA = 0.5;
 const widestDegrees = 20;
 /** The rail adapter's shunt lies between the rail tap and the servo's plug. */
 const shuntOhm = 0.01;
-/** What the servo's own electronics take besides its motor (from memory). */
-const electronicsA = { low: 0, high: 0.03 };
+/** What a servo's own electronics take besides its motor (from memory); more than the greatest is a motor that holds. */
+const electronicsA = { low: 0, high: 0.03, greatest: 0.05 };
 type Input = AnalysisInput<Evidence>;
 
 export function analyse(input: Input): readonly Finding[] {
@@ -103,9 +103,14 @@ function windingAt(input: Input, series: StallSeries, { stretch, stallS, softS }
 function resistanceAt(input: Input, stretch: Stretch): Quantity {
   const volts = reading(input, 'railVoltage', stretch);
   const amps = trimmedReading(input, 'railCurrent', stretch, zeroOf(input, 'railCurrent'));
-  return combined([volts, amps, shunt(), electronics()], (v, i, r, other) => (v - r * i) / (i - other));
+  return combined([volts, amps, shunt(), electronics(input)], (v, i, r, other) => (v - r * i) / (i - other));
 }
-const electronics = (): Quantity =>
+/** Current at rest before the pushes: its zero drift is that of the pushes and falls out. */
+function electronics(input: Input): Quantity {
+  const rest = trimmedReading(input, 'railCurrent', input.evidence.idle, zeroOf(input, 'railCurrent'));
+  return Math.abs(rest.value) <= electronicsA.greatest ? rest : electronicsFromMemory();
+}
+const electronicsFromMemory = (): Quantity =>
   uncertain((electronicsA.low + electronicsA.high) / 2, [
     [
       typeB('electronics', "what the servo's electronics take", 'from memory'),
