@@ -61,7 +61,8 @@ describe('recovery', () => {
     expect(interval[1]).toBeLessThan(200e-6);
   });
   it('of a rail that rings is told as lying between two samples', () => {
-    const rings = (t: number) => stays(dropV)(t) + 0.9 * Math.exp(-t / 0.6e-3) * Math.cos((Math.PI * t) / 104e-6);
+    const rings = (t: number) =>
+      stays(dropV)(t) + 0.9 * Math.exp(-t / 0.6e-3) * Math.cos((Math.PI * t) / 104e-6);
     const { interval } = recovery(rings);
     expect(interval[1] - interval[0]).toBeGreaterThan(104e-6);
     expect(interval[1]).toBeGreaterThan(0.9e-3);
