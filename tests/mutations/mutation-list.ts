@@ -39,7 +39,7 @@ const stall = within('web/src/checks/servo-stall', 'analysis.ts');
 const drop = within('web/src/checks/rail-sag', 'steady-drop.ts');
 const slope = within('web/src/checks', 'resistance-line.ts', 'web/src/checks/rail-sag');
 const wave = within('web/src/checks', 'burst-wave.ts', 'web/src/checks/rail-sag');
-const dip = within('web/src/checks/rail-sag', 'dip.ts');
+const recovery = within('web/src/checks/rail-sag', 'recovery.ts');
 const clock = within('web/src/session', 'rig-clock.ts', 'web/src/session/rig-clock');
 
 export const mutations: readonly Mutation[] = [
@@ -281,7 +281,7 @@ export const mutations: readonly Mutation[] = [
   },
   {
     words: 'recovery to 20 %',
-    ...dip,
+    ...recovery,
     find: 'const recoveredShare = 0.02;',
     put: 'const recoveredShare = 0.2;',
   },
@@ -338,5 +338,29 @@ export const mutations: readonly Mutation[] = [
     ...noLoad,
     find: 'noLoadReach(nominalV / labelV)',
     put: 'true',
+  },
+  {
+    words: "recovery without the tap's low-pass taken out",
+    ...recovery,
+    find: '(here * (1 - lateS / decayS))',
+    put: 'here',
+  },
+  {
+    words: 'recovery counted from the marked sample instead of the step',
+    ...recovery,
+    find: '(k - 1) * intervalS + sampledAfterStepS',
+    put: 'k * intervalS + sampledAfterStepS',
+  },
+  {
+    words: 'stall current with what flows at rest left in',
+    ...stall,
+    find: '(v - r * i) / (i - other)',
+    put: '(v - r * i) / i',
+  },
+  {
+    words: 'the bend of drag taken away with the wrong sign',
+    ...motor,
+    find: '(rpm - low) * (high - rpm)',
+    put: '(rpm - low) * (rpm - high)',
   },
 ];

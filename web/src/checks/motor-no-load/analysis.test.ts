@@ -7,7 +7,7 @@ import { noLoadV } from '#core/limits/no-load-voltage';
 import { testRig } from '#core/samples/scan-block-fixture';
 import type { ScanColumns } from '#core/samples/scan-columns';
 import { marmot, syntheticRun, type Signals } from '../synthetic-run-fixture.ts';
-import { analyse, motorCurrent, results } from './analysis.ts';
+import { analyse, bentShare, motorCurrent, results } from './analysis.ts';
 import type { Evidence } from './evidence.ts';
 import { limits } from './limits.ts';
 
@@ -124,6 +124,11 @@ describe('motor-no-load analysis', () => {
     };
     expect(budgetAt(7.4)).toBeLessThan(0.001 / Math.sqrt(3));
     expect(budgetAt(9.2)).toBeGreaterThan(2 * budgetAt(7.4));
+  });
+  it('takes drag with the square of speed as below the line between two speeds, above it beyond', () => {
+    expect(bentShare({ low: 15000, high: 20000 }, 17500)).toBeCloseTo(0.001, 9);
+    expect(bentShare({ low: 15000, high: 20000 }, 20000)).toBe(0);
+    expect(bentShare({ low: 15000, high: 20000 }, 22500)).toBeCloseTo(-0.003, 9);
   });
   it('tells its budget with the current tap first', () =>
     expect(find(findings, 'no-load-current').budget[0].source).toBe('gain of packCurrentNarrow'));

@@ -90,7 +90,8 @@ export function ratedCurrent(at: At): Quantity {
     (iFull, iPart, nFull, nPart, n, warm) =>
       cold(warm) * (iFull + ((iPart - iFull) * (n - nFull)) / (nPart - nFull)),
   );
-  const bentA = bentShare(at, speed.value) * straight.value;
+  const between = { low: upper.rpm.value, high: full.rpm.value };
+  const bentA = bentShare(between, speed.value) * straight.value;
   return widened({ ...straight, value: straight.value - bentA }, curve, rectangular(Math.abs(bentA)));
 }
 const curve = typeB(
@@ -100,8 +101,7 @@ const curve = typeB(
 );
 /** Drag with the square of speed lies below the line between two speeds by c (n - n1)(n2 - n), and above it beyond
  *  them. From none to the most of it is possible, so half of it is taken away and may be wrong by itself. */
-function bentShare({ full, upper }: At, rpm: number): number {
-  const [low, high] = [upper.rpm.value, full.rpm.value];
+export function bentShare({ low, high }: { low: number; high: number }, rpm: number): number {
   const middle = ((high - low) / 2) ** 2;
   return ((mostBent / 2) * (rpm - low) * (high - rpm)) / middle;
 }

@@ -29,10 +29,10 @@ const winding = (sinceS: number, share: number): number => {
   const inrush = 1 + 0.6 * Math.exp(-sinceS / 0.008);
   return (share * inrush * railV) / (stallOhm * (1 + warmPerS * sinceS) + 0.01);
 };
-function run(current = winding, change: Partial<Signals> = {}) {
+function run(current = winding, change: Partial<Signals> = {}, restA = 0) {
   const railA = (timeS: number) => {
     const push = pushAt(timeS);
-    return push ? current(push.sinceS, push.drive) : 0;
+    return restA + (push ? current(push.sinceS, push.drive) : 0);
   };
   const tap: Signals['tap'] = (id, timeS) => {
     if (timeS < 1) return id.startsWith('thermistor') ? 25 : 0;
@@ -67,6 +67,12 @@ describe('servo-stall analysis', () => {
   it('knows it to 3 % at most and says what rules', () => {
     expect((stall.interval[1] - stall.value) / stall.value).toBeLessThan(0.03);
     expect(stall.budget[0].source).toBe('gain of railCurrent');
+  });
+  it('leaves out what the electronics take at rest, or a usual share of it where the horn was held', () => {
+    const [resting, holding] = [0.03, 0.2].map((restA) => found(run(winding, {}, restA)) as Measured);
+    expect(resting.value / stall.value).toBeCloseTo(1, 3);
+    expect(holding.value / stall.value).toBeCloseTo(1 + (0.2 - 0.015) / 2.95, 2);
+    expect(holding.budget.some(({ source }) => source.includes('electronics take'))).toBe(true);
   });
   it('takes its evidence from 60 ms after the rise to the end of the widest push', () => {
     const [stretch] = stall.evidence;
