@@ -6,8 +6,11 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { mutations, type Mutation } from './mutation-list.ts';
+import { checkMutations } from './check-mutations.ts';
+import { coreMutations } from './core-mutations.ts';
+import type { Mutation } from './mutation.ts';
 
+const mutations = [...coreMutations, ...checkMutations];
 const root = resolve(import.meta.dirname, '../..');
 const copy = mkdtempSync(join(tmpdir(), 'bench-marshal-mutations-'));
 execFileSync('sh', ['-c', `git -C "${root}" archive HEAD | tar -x -C "${copy}"`]);

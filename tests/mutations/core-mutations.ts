@@ -1,19 +1,8 @@
 // SPDX-License-Identifier: MIT
-// Deliberate faults in estimators, units, guard bands and scaling: each replaces one piece of text in one file,
-// and the unit tests of `tests` must notice. The list is data; run.ts puts them in one at a time.
+// Deliberate faults in quantities, budgets, readings, calibration, samples and verdicts. Data; run.ts puts them in.
+import { core, within, type Mutation } from './mutation.ts';
 
-export interface Mutation {
-  /** What the fault would do. */
-  readonly words: string;
-  readonly file: string;
-  readonly find: string;
-  readonly put: string;
-  /** Folder or file of the tests that must fail. */
-  readonly tests: string;
-}
-const core = 'web/src/core';
 const measurements = `${core}/measurements`;
-const within = (folder: string, file: string, tests = folder) => ({ file: `${folder}/${file}`, tests });
 const quantity = within(measurements, 'quantity.ts', `${measurements}/quantity`);
 const interval = within(measurements, 'coverage-interval.ts', `${measurements}/coverage`);
 const york = within(measurements, 'york-fit.ts', `${measurements}/york`);
@@ -25,7 +14,6 @@ const contact = within(measurements, 'contact-temperature.ts', `${measurements}/
 const meter = within(measurements, 'tap-errors.ts', `${core}/calibration/same-meter`);
 const promised = within(`${core}/calibration`, 'expected-calibration.ts', `${core}/calibration/expected`);
 const firstRuns = within(`${core}/verdicts`, 'first-runs.ts', `${core}/verdicts/first-runs`);
-const noLoad = within(`${core}/limits`, 'no-load-voltage.ts', 'web/src/checks/motor-no-load');
 const judge = within(`${core}/verdicts`, 'judge.ts');
 const chance = within(`${core}/verdicts`, 'chance-out.ts');
 const settling = within(`${core}/verdicts`, 'settling.ts');
@@ -33,16 +21,9 @@ const scaling = within(`${core}/samples`, 'tap-scaling.ts');
 const columns = within(`${core}/samples`, 'scan-columns.ts');
 const edges = within(`${core}/samples`, 'edge-train.ts');
 const supply = within(`${core}/samples`, 'supply-track.ts');
-const motor = within('web/src/checks/motor-no-load', 'analysis.ts');
-const turning = within('web/src/checks', 'motor-step.ts', 'web/src/checks/motor-no-load');
-const stall = within('web/src/checks/servo-stall', 'analysis.ts');
-const drop = within('web/src/checks/rail-sag', 'steady-drop.ts');
-const slope = within('web/src/checks', 'resistance-line.ts', 'web/src/checks/rail-sag');
-const wave = within('web/src/checks', 'burst-wave.ts', 'web/src/checks/rail-sag');
-const recovery = within('web/src/checks/rail-sag', 'recovery.ts');
 const clock = within('web/src/session', 'rig-clock.ts', 'web/src/session/rig-clock');
 
-export const mutations: readonly Mutation[] = [
+export const coreMutations: readonly Mutation[] = [
   { words: 'a difference adds instead of subtracting', ...quantity, find: '[-1, b],', put: '[1, b],' },
   {
     words: 'shared sources are added as magnitudes, so a reference no longer falls out of a ratio',
@@ -226,72 +207,6 @@ export const mutations: readonly Mutation[] = [
     put: 'const volts = (this.referenceV * code) / codesPerSpan;',
   },
   {
-    words: 'kV without the drop over the resistance',
-    ...motor,
-    find: 'n / (v - i * r)',
-    put: 'n / v',
-  },
-  {
-    words: 'pole pairs ignored',
-    ...turning,
-    find: '((turns / spanS) * 60) / car.motor.polePairs',
-    put: '(turns / spanS) * 60',
-  },
-  {
-    words: 'heat corrected the wrong way',
-    ...motor,
-    find: '1 - fluxPerK * warmK',
-    put: '1 + fluxPerK * warmK',
-  },
-  {
-    words: 'pack current taken for motor current at part throttle',
-    ...motor,
-    find: 'combined([upper.volts, upper.driveA, upper.rpm, ohm, kv], motorCurrent)',
-    put: 'upper.driveA',
-  },
-  {
-    words: 'the clock fit not applied to the speed',
-    ...turning,
-    find: '(edges[2 * turns] - edges[0]) * samples.clock.ratio',
-    put: '(edges[2 * turns] - edges[0])',
-  },
-  {
-    words: 'stall current not taken back to the moment of stall',
-    ...stall,
-    find: '(ratedVoltageV * ratio) / r',
-    put: 'ratedVoltageV / r',
-  },
-  {
-    words: 'stall current at the voltage of the day',
-    ...stall,
-    find: 'const { ratedVoltageV } = input.car.servo;',
-    put: 'const ratedVoltageV = 6.6;',
-  },
-  {
-    words: 'source resistance with the wrong sign',
-    ...slope,
-    find: 'uncertain(-slope, [',
-    put: 'uncertain(slope, [',
-  },
-  {
-    words: 'drop summed over the passes, not averaged',
-    ...drop,
-    find: 'const share = 1 / steps.length;',
-    put: 'const share = 1;',
-  },
-  {
-    words: 'recovery to 20 %',
-    ...recovery,
-    find: 'const recoveredShare = 0.02;',
-    put: 'const recoveredShare = 0.2;',
-  },
-  {
-    words: 'the highest value taken for the dip',
-    ...wave,
-    find: '(v < wave[least] ? k : least)',
-    put: '(v > wave[least] ? k : least)',
-  },
-  {
     words: 'the clock bounds crossed',
     ...clock,
     find: 'this.low = Math.max(this.low, (late.fromMs - early.toMs) / rigMs)',
@@ -332,35 +247,5 @@ export const mutations: readonly Mutation[] = [
     ...firstRuns,
     find: 'u: Math.abs(line.u - twin.u * scale)',
     put: 'u: line.u',
-  },
-  {
-    words: 'a label used that the pack is far from',
-    ...noLoad,
-    find: 'noLoadReach(nominalV / labelV)',
-    put: 'true',
-  },
-  {
-    words: "recovery without the tap's low-pass taken out",
-    ...recovery,
-    find: '(here * (1 - lateS / decayS))',
-    put: 'here',
-  },
-  {
-    words: 'recovery counted from the marked sample instead of the step',
-    ...recovery,
-    find: '(k - 1) * intervalS + sampledAfterStepS',
-    put: 'k * intervalS + sampledAfterStepS',
-  },
-  {
-    words: 'stall current with what flows at rest left in',
-    ...stall,
-    find: '(v - r * i) / (i - other)',
-    put: '(v - r * i) / i',
-  },
-  {
-    words: 'the bend of drag taken away with the wrong sign',
-    ...motor,
-    find: '(rpm - low) * (high - rpm)',
-    put: '(rpm - low) * (rpm - high)',
   },
 ];
