@@ -20,10 +20,9 @@ const card: CheckCard = {
   durationS: 1,
   results: [],
 };
-/** A run under way that asks; `reads` is what the virtual person reads. */
-async function asking(reads?: number, figureWanted = true) {
+/** A run that has gone live, and what it told the bench. */
+async function live(more: Partial<RunTools>) {
   const told: ToBench[] = [];
-  const acts: string[] = [];
   const bench = {
     attend: () => {},
     tell: (message: ToBench) => told.push(message),
@@ -36,14 +35,21 @@ async function asking(reads?: number, figureWanted = true) {
     shelf: { car: marmot },
     now: () => 0,
     newId: () => 'r',
-    person: (act: string) => {
-      acts.push(act);
-      return Promise.resolve(reads);
-    },
+    ...more,
   };
   const run = new Run(tools as unknown as RunTools);
   run.prepare(card);
   await run.goLive();
+  return { run, told };
+}
+/** A run under way that asks; `reads` is what the virtual person reads. */
+async function asking(reads?: number, figureWanted = true) {
+  const acts: string[] = [];
+  const person = (act: string) => {
+    acts.push(act);
+    return Promise.resolve(reads);
+  };
+  const { run, told } = await live({ person });
   const words = 'Read the protractor.';
   run.hear(
     fromBenchSchema.parse({ kind: 'ask', runId: 'r', askId: 4, words, ...(figureWanted && { wanted }) }),
@@ -90,24 +96,7 @@ it('a hand that is asked answers without a figure', async () => {
 it.each([['the meter that a person told of', usualMeter] as const, ['none', undefined] as const])(
   'sends %s with the run, for what a calibration would bring',
   async (_, meter) => {
-    const told: ToBench[] = [];
-    const bench = {
-      attend: () => {},
-      tell: (message: ToBench) => told.push(message),
-      connected: true,
-      phase: 'safe',
-    };
-    const tools = {
-      bench,
-      logbook: { begin: () => Promise.resolve() },
-      shelf: { car: marmot },
-      now: () => 0,
-      newId: () => 'r',
-      meter: () => meter,
-    };
-    const run = new Run(tools as unknown as RunTools);
-    run.prepare(card);
-    await run.goLive();
+    const { told } = await live({ meter: () => meter });
     const [message] = told.map((each) => toBenchSchema.parse(each));
     expect(message).toMatchObject({ kind: 'run', checkId: 'servo-centre' });
     expect((message as { meter?: unknown }).meter).toEqual(meter);
