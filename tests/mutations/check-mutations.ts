@@ -85,16 +85,16 @@ export const checkMutations: readonly Mutation[] = [
     put: 'true',
   },
   {
-    words: "recovery without the tap's low-pass taken out",
+    words: 'recovery without the exponential between two samples',
     ...recovery,
-    find: '(here * (1 - lateS / decayS))',
-    put: 'here',
+    find: '(intervalS * Math.log(here / bandV)) / Math.log(here / next)',
+    put: 'intervalS',
   },
   {
     words: 'recovery counted from the marked sample instead of the step',
     ...recovery,
-    find: '(k - 1) * intervalS + sampledAfterStepS',
-    put: 'k * intervalS + sampledAfterStepS',
+    find: 'k * intervalS - stepAfterSample.meanS',
+    put: 'k * intervalS',
   },
   {
     words: 'stall current with what flows at rest left in',

@@ -103,7 +103,7 @@ export function zeroLine(rig: RigDescription, tap: Tap, zeroTrimmed: boolean): L
 /** How the declared non-linearity is split: a bow over the whole span that every code of the converter shares, and
  *  a part of each code's own (from memory of such converters; together they stay near the declared bound). */
 const bowShare = 0.7;
-export const ownShare = 0.55;
+export const ownShare = 0.5;
 /** Codes so near each other share their own part: two readings of one level are off alike, though their means differ by
  *  a fraction of a code. */
 const sharedCodes = 4;

@@ -51,7 +51,7 @@ describe('converter non-linearity', () => {
   it('falls out of a small difference but for the codes of their own', () => {
     const [near, other] = [600, 620].map((code) => uncertain(code * step, lines(code, code * step)));
     const u = standardU(difference(other, near));
-    expect((u * Math.sqrt(3)) / step).toBeGreaterThan(0.55 * Math.SQRT2);
+    expect((u * Math.sqrt(3)) / step).toBeGreaterThan(0.5 * Math.SQRT2);
     expect((u * Math.sqrt(3)) / step).toBeLessThan(0.8);
   });
 });
@@ -69,9 +69,9 @@ describe('trimmedReading', () => {
     const byHand = Math.hypot(
       u(0.015),
       u(0.002),
-      u(0.55 / 512),
+      u(0.5 / 512),
       0.005 / Math.sqrt(3),
-      0.55 * Math.SQRT2 * (0.0122 / Math.sqrt(3)),
+      0.5 * Math.SQRT2 * (0.0122 / Math.sqrt(3)),
     );
     expect(standardU(amps) / byHand).toBeCloseTo(1, 2);
     expect(halfWidth(budgetOf(amps)) / amps.value).toBeLessThan(0.022);
