@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: MIT
 // Does the holding current say that the linkage binds? Held against the level of the steps before, so that neither
 // the tap's zero nor the servo's own electronics count. It knows currents, no drives.
-import { median, medianAbsoluteDeviation } from 'simple-statistics';
+import { median } from 'simple-statistics';
 import type { SampleStore } from '#core/samples/sample-store';
 import type { Stretch } from '../stretch.ts';
 
-/** Friction alone leaves a servo standing some tenths of a degree short, with up to 30 mA (computed from the model). */
-export const leastRiseA = 0.025;
-const scatters = 6;
+/** Friction alone leaves a servo standing some tenths of a degree short, with up to 30 mA (computed from the model); a
+ *  horn that slips on its spline is to slip before the stop is taken for met. */
+const leastRiseA = 0.035;
+/** Above the greatest of the free levels. */
+const beyond = { share: 1.25, byA: 0.01 } as const;
 
 export interface FreeLevel {
   readonly middleA: number;
@@ -21,6 +23,6 @@ export const meanA = (samples: SampleStore, { fromS, toS }: Stretch): number => 
 /** Of the steps that were free, at least one. */
 export function freeLevel(levelsA: readonly number[]): FreeLevel {
   const middleA = median([...levelsA]);
-  const scatterA = 1.4826 * medianAbsoluteDeviation([...levelsA]);
-  return { middleA, boundA: middleA + Math.max(leastRiseA, scatters * scatterA) };
+  const greatestA = Math.max(...levelsA);
+  return { middleA, boundA: Math.max(middleA + leastRiseA, beyond.share * greatestA + beyond.byA) };
 }

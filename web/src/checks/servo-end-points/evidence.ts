@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What the procedure of servo-end-points keeps: every step of every search with the stretch in which the servo
-// stood there, the hold at the proposed settings, and what the radio's settings give at the receiver.
+// drove to it, the hold at the proposed settings, and what the radio's settings give at the receiver.
 import { z } from 'zod';
 import { stretchSchema } from '../stretch.ts';
 
@@ -15,8 +15,10 @@ const stepSchema = z.object({ widthUs: z.number(), stretch: stretchSchema });
 const searchSchema = z.object({
   side: z.enum(sides),
   hitch: z.enum(hitches),
-  coarse: z.array(stepSchema),
-  fine: z.array(stepSchema),
+  /** The servo standing still before it set off outward. */
+  still: stretchSchema,
+  /** Of the last walk outward, from inside. */
+  steps: z.array(stepSchema),
   /** Whether the current rose before the search had to end. */
   met: z.boolean(),
 });

@@ -4,30 +4,30 @@ import { describe, expect, it } from 'vitest';
 import { kneeOf, type KneePoint } from './knee.ts';
 
 const stopUs = 300;
-const risen = (outUs: number, s: number) => (s * Math.max(0, outUs - stopUs)) ** 2;
-/** Fine steps from `phase` past the coarse one's 46 us back, as far as the search goes. */
-function pointsOf(s: number, phase: number): KneePoint[] {
-  const coarse = stopUs + 6 + phase;
-  const points: KneePoint[] = [{ outUs: coarse, risenA: risen(coarse, s) }];
-  for (let outUs = coarse - 46; ; outUs += 4) {
+const freeA = 0.02;
+const risen = (outUs: number, s: number) => Math.max(freeA, (s * Math.max(0, outUs - stopUs)) ** 2);
+/** Steps of 5 us from `phase` past the first, as far as the search goes. */
+function pointsOf(s: number, phase: number, farA = 0.05): KneePoint[] {
+  const points: KneePoint[] = [];
+  for (let outUs = stopUs - 30 + phase; ; outUs += 5) {
     points.push({ outUs, risenA: risen(outUs, s) });
-    if (risen(outUs, s) > 0.03) return points;
+    if (risen(outUs, s) > farA) return points;
   }
 }
 describe('the knee', () => {
-  it('is none where no current rose', () => {
-    expect(kneeOf([])).toBeNull();
-    expect(kneeOf([{ outUs: 290, risenA: 0.004 }])).toBeNull();
-  });
-  it.each([0.02, 0.037, 0.07])('is found within 4 us, %f root amperes a us', (s) => {
-    for (let phase = 0; phase < 16; phase += 1.3) {
-      const knee = kneeOf(pointsOf(s, phase));
-      expect(Math.abs((knee?.outUs ?? 0) - stopUs)).toBeLessThan(4);
-      expect(knee?.u).toBeGreaterThan(0.3);
+  it.each([0.02, 0.026, 0.034])('is found within 5 us, %f root amperes a us', (s) => {
+    for (let phase = 0; phase < 5; phase += 0.7) {
+      const knee = kneeOf(pointsOf(s, phase), freeA);
+      expect(Math.abs(knee.outUs - stopUs)).toBeLessThan(5);
+      expect(knee.u).toBeGreaterThan(0.3);
     }
   });
-  it('is less sure with one pressed step than with two', () => {
-    const points = pointsOf(0.037, 8);
-    expect(kneeOf(points.slice(1))?.u).toBeGreaterThan(kneeOf(points)?.u ?? 0);
+  it('is not moved by a servo that draws by fits and starts before it', () => {
+    const uneven = pointsOf(0.026, 1).map((point, k) =>
+      point.outUs < stopUs ? { ...point, risenA: k % 2 === 0 ? 0 : 2 * freeA } : point,
+    );
+    expect(Math.abs(kneeOf(uneven, freeA).outUs - stopUs)).toBeLessThan(5);
   });
+  it('is surer the further the servo was pressed', () =>
+    expect(kneeOf(pointsOf(0.026, 2, 0.2), freeA).u).toBeLessThan(kneeOf(pointsOf(0.026, 2), freeA).u));
 });

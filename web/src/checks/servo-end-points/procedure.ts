@@ -13,9 +13,9 @@ const restUs = 1500;
 /** Closer to the centre than any stop that is worth looking for. */
 const firstUs = 32;
 /** With the wheels on, the search begins this far inside the stop found without. */
-const insideUs = 96;
-/** The last step pressed already, by some 10 us: the hold is this far inside it. */
-const holdInsideUs = marginUs + 10;
+const insideUs = 128;
+/** The last step pressed already, by up to some 16 us: the hold is this far inside it. */
+const holdInsideUs = marginUs + 16;
 const holdS = 0.3;
 const hitchWords: Readonly<Record<Hitch, string>> = {
   'wheels off': 'Servo in the car with its linkage on, wheels off. Fingers away from the steering.',
@@ -63,7 +63,7 @@ function startUs(side: Side, before: readonly Search[]): number {
 /** The last width of the search that came least far, from the centre; null when none met a stop. */
 function tightestUs(side: Side, searches: readonly Search[]): number | null {
   const met = searches.filter((search) => search.side === side && search.met);
-  const ends = met.map(({ fine }) => Math.abs((fine.at(-1)?.widthUs ?? restUs) - restUs));
+  const ends = met.map(({ steps }) => Math.abs((steps.at(-1)?.widthUs ?? restUs) - restUs));
   return ends.length === 0 ? null : Math.min(...ends);
 }
 async function holdAt(bench: Bench, side: Side, searches: readonly Search[]): Promise<Evidence['holds']> {

@@ -1,34 +1,16 @@
 // SPDX-License-Identifier: MIT
-// One side of the steering: outward in coarse steps until the holding current rises, off the stop at once, back by
-// three steps, outward again in fine ones. Never longer against the stop than it takes to see it.
-import type { Servo } from '#core/parts/part';
+// One side of the steering: outward in small steps until the holding current stands out, off the stop at once. Where
+// the session's limits end before a stop is met they are widened, and the walk goes on from a little further in.
 import type { Bench } from '../check.ts';
-import type { Stretch } from '../stretch.ts';
-import { freeLevel, meanA } from './bind-watch.ts';
-import { outwardOf, type KeptStep, type Search, type Side } from './evidence.ts';
+import { keepStretch, type Stretch } from '../stretch.ts';
+import { outwardOf, type Search, type Side } from './evidence.ts';
 import type { SteeringRange } from './steering-range.ts';
+import { Walk } from './walk.ts';
 
-export const stepsUs = { coarse: 16, back: 46, fine: 4 } as const;
-interface Pace {
-  readonly byUs: number;
-  readonly settleS: number;
-  readonly lookS: number;
-}
-/** The command reaches the servo with the next frame and its next loop (from memory); a coarse move takes some
- *  20 ms, a fine one no time to speak of. */
-const frameS = 0.02;
-const loopS = { digital: 0.004, other: 0.02 } as const;
-const lookS = 0.02;
-const paceOf = ({ digital }: Servo, byUs: number, moveS: number): Pace => ({
-  byUs,
-  settleS: frameS + loopS[digital ? 'digital' : 'other'] + moveS,
-  lookS,
-});
-const backS = 0.1;
+export const stepUs = 5;
+/** Off the stop, and where a walk goes on after the limits were widened: enough for its free levels. */
+const insideUs = 96;
 const restUs = 1500;
-/** Levels needed before one can stand out. */
-const fewestLevels = 3;
-const shortestLookS = 0.01;
 
 export interface Wanted {
   readonly side: Side;
@@ -42,51 +24,25 @@ export async function searchSide(
   { side, hitch, fromUs }: Wanted,
 ): Promise<Search> {
   const outward = outwardOf(side);
-  const { servo } = bench.car;
-  const coarsely = paceOf(servo, stepsUs.coarse, 0.02);
-  const finely = paceOf(servo, stepsUs.fine, 0.005);
-  await bench.steer(fromUs, 0.3);
-  const coarse = await walk(bench, range, { fromUs, outward, pace: coarsely });
-  if (!coarse.met) return { side, hitch, coarse: coarse.steps, fine: [], met: false };
-  const backUs = (coarse.steps.at(-1)?.widthUs ?? restUs) - outward * stepsUs.back;
-  await bench.steer(backUs, 0);
-  await bench.wait(backS);
-  const fine = await walk(bench, range, { fromUs: backUs, outward, pace: finely });
-  await bench.steer(backUs, 0);
-  await bench.steer(restUs, 0.3);
-  return { side, hitch, coarse: coarse.steps, fine: fine.steps, met: fine.met };
-}
-interface Walk {
-  readonly fromUs: number;
-  readonly outward: 1 | -1;
-  readonly pace: Pace;
-}
-/** Steps until the current of one stands out, or the range ends. */
-async function walk(bench: Bench, range: SteeringRange, { fromUs, outward, pace }: Walk) {
-  const steps: KeptStep[] = [];
-  const levels: number[] = [];
-  for (let widthUs = fromUs; await range.reaches(widthUs); widthUs += outward * pace.byUs) {
-    const free = levels.length < fewestLevels ? null : freeLevel(levels);
-    const stretch = await stand(bench, { widthUs, pace, farA: 3 * (free?.boundA ?? Infinity) });
-    steps.push({ widthUs, stretch });
-    const level = meanA(bench.samples, stretch);
-    if (free && level > free.boundA) return { steps, met: true };
-    levels.push(level);
+  for (let startUs = fromUs; ;) {
+    const { endUs, ...walked } = await walkOut(bench, range, startUs, outward);
+    if (walked.met || !(await range.widenTo(endUs))) return { side, hitch, ...walked };
+    startUs = endUs - outward * insideUs;
   }
-  return { steps, met: false };
 }
-interface Stand {
-  readonly widthUs: number;
-  readonly pace: Pace;
-  /** Beyond this it is left early. */
-  readonly farA: number;
-}
-async function stand(bench: Bench, { widthUs, pace, farA }: Stand): Promise<Stretch> {
-  await bench.steer(widthUs, 0);
-  await bench.wait(pace.settleS);
-  const fromS = bench.now();
-  const pressed = () =>
-    bench.now() > fromS + shortestLookS && meanA(bench.samples, { fromS, toS: bench.now() }) > farA;
-  await bench.waitFor(pressed, pace.lookS);
-  return { fromS, toS: bench.now() };
+type Walked = Pick<Search, 'still' | 'steps' | 'met'> & { readonly endUs: number };
+
+async function walkOut(bench: Bench, range: SteeringRange, fromUs: number, outward: 1 | -1): Promise<Walked> {
+  const walk = new Walk(bench);
+  await bench.steer(fromUs, 0.3);
+  const still: Stretch = await keepStretch(bench, 0.15, 0.1);
+  let [endUs, met] = [fromUs, false];
+  while (!met && range.has(endUs)) {
+    met = await walk.stepTo(endUs);
+    endUs += outward * stepUs;
+  }
+  await bench.steer(endUs - outward * insideUs, 0);
+  await bench.wait(0.1);
+  await bench.steer(restUs, 0.3);
+  return { still, steps: walk.steps(), met, endUs };
 }

@@ -7,7 +7,7 @@ import { NotMeasurable } from '#core/measurements/tap-reading';
 import type { AnalysisInput } from '../check.ts';
 import { freeLevel, meanA } from './bind-watch.ts';
 import { outwardOf, type Evidence, type Hitch, type KeptStep, type Search, type Side } from './evidence.ts';
-import { kneeOf, type Knee, type KneePoint } from './knee.ts';
+import { kneeOf, lagUs, type Knee } from './knee.ts';
 
 export interface FoundStop {
   readonly hitch: Hitch;
@@ -17,8 +17,13 @@ export interface FoundStop {
 }
 type Input = AnalysisInput<Evidence>;
 const neutralUs = 1500;
-/** Friction stops a servo short of its target, and the stop gives before it holds: half-width, us, from the model. */
-const frictionUs = 4;
+/** Friction stops a servo short of its target, and the stop gives before it holds: half-width, us, at least, and as a
+ *  share of that lag; from the model. */
+const leastFrictionUs = 4;
+const lagShare = 0.75;
+/** Steps that tell the stop, and how many of a walk's last may be pressed. */
+const nearest = 8;
+const pressedAtMost = 4;
 
 export function stopOf(input: Input, side: Side): FoundStop {
   const looks = input.evidence.searches.filter((search) => search.side === side);
@@ -28,44 +33,38 @@ export function stopOf(input: Input, side: Side): FoundStop {
   return {
     hitch: tightest.look.hitch,
     widthUs: widthOf(input, side, tightest.knee),
-    evidence: steps(tightest.look),
+    evidence: stepsOf(tightest.look),
   };
 }
-function kneeIn(input: Input, look: Search): Knee {
+type LookKnee = Knee & { readonly frictionUs: number };
+function kneeIn(input: Input, look: Search): LookKnee {
   if (!look.met) throw new NotMeasurable(restless(input, look) ?? notMet(look));
-  const knee = kneeOf(pointsOf(input, look));
-  if (knee) return knee;
-  throw new NotMeasurable(
-    'The current rose in one step and not in the next. Look for a tight spot, then run again.',
-  );
+  const levelsA = look.steps.map(({ stretch }) => meanA(input.samples, stretch));
+  const idleA = meanA(input.samples, look.still);
+  const free = freeLevel(levelsA.slice(0, -pressedAtMost));
+  const points = look.steps.map((step, k) => ({ outUs: outUs(step), risenA: levelsA[k] - idleA }));
+  const freeA = free.middleA - idleA;
+  return {
+    ...kneeOf(points.slice(-nearest), freeA),
+    frictionUs: Math.max(leastFrictionUs, lagShare * lagUs(freeA)),
+  };
 }
 /** A servo whose free current swings by more than this hides every stop. */
-const swingA = 0.15;
-function restless({ samples }: Input, { coarse }: Search): string | null {
-  const levels = coarse.map(({ stretch }) => meanA(samples, stretch));
-  if (levels.length === 0) return null;
-  const { middleA, boundA } = freeLevel(levels);
+const swingA = 0.1;
+function restless({ samples }: Input, { steps }: Search): string | null {
+  if (steps.length === 0) return null;
+  const { middleA, boundA } = freeLevel(steps.map(({ stretch }) => meanA(samples, stretch)));
   if (boundA - middleA < swingA) return null;
   return 'The current of the free servo swung too much for a stop to be seen in it: the servo hunts, or its gears are rough. Run servo-idle first.';
 }
-function notMet({ side, hitch, coarse, fine }: Search): string {
-  const furthest = Math.round(Math.max(...[...coarse, ...fine].map(outUs), 0));
+function notMet({ side, hitch, steps }: Search): string {
+  const furthest = Math.round(Math.max(...steps.map(outUs), 0));
   return `No stop was met within ${furthest} us on the side of ${side}er pulses, ${hitch}: the linkage is off, or the horn slips on its spline. Look at both, then run again.`;
 }
 const outUs = ({ widthUs }: KeptStep): number => Math.abs(widthUs - neutralUs);
 
-function pointsOf({ samples }: Input, { coarse, fine }: Search): KneePoint[] {
-  const levels = fine.map(({ stretch }) => meanA(samples, stretch));
-  const { middleA } = freeLevel(levels.slice(0, -1));
-  const point = (step: KneePoint['outUs'], a: number): KneePoint => ({ outUs: step, risenA: a - middleA });
-  const last = coarse.slice(-1);
-  return [
-    ...last.map((step) => point(outUs(step), meanA(samples, step.stretch))),
-    ...fine.map((step, k) => point(outUs(step), levels[k])),
-  ];
-}
 /** Widths are the rig's: its clock's error is theirs. */
-function widthOf({ samples }: Input, side: Side, { outUs: out, u }: Knee): Quantity {
+function widthOf({ samples }: Input, side: Side, { outUs: out, u, frictionUs }: LookKnee): Quantity {
   const rigUs = neutralUs + outwardOf(side) * out;
   const value = rigUs * samples.clock.ratio;
   return uncertain(value, [
@@ -77,5 +76,5 @@ function widthOf({ samples }: Input, side: Side, { outUs: out, u }: Knee): Quant
     clockLine(samples.clock, value),
   ]);
 }
-const steps = ({ fine }: Search): EvidenceStretch[] =>
-  fine.map(({ stretch }) => ({ ...stretch, taps: ['railCurrent'] }));
+const stepsOf = ({ steps }: Search): EvidenceStretch[] =>
+  steps.map(({ stretch }) => ({ ...stretch, taps: ['railCurrent'] }));

@@ -18,20 +18,17 @@ export class SteeringRange {
   constructor(private readonly bench: Bench) {
     this.mostUs = mostDegrees / bench.car.servo.degreesPerUs;
   }
-  /** False when that width is out of bounds for good. Widening brings the servo to rest first. */
-  async reaches(widthUs: number): Promise<boolean> {
-    if (widthUs >= this.lowUs && widthUs <= this.highUs) return true;
-    if (Math.abs(widthUs - restUs) > this.mostUs || widthUs < rig.lowUs || widthUs > rig.highUs) return false;
-    await this.widen(widthUs);
-    return true;
+  has(widthUs: number): boolean {
+    return widthUs >= this.lowUs && widthUs <= this.highUs;
   }
-  private async widen(widthUs: number): Promise<void> {
+  /** False when that width is out of bounds for good. The servo comes to rest first. */
+  async widenTo(widthUs: number): Promise<boolean> {
+    if (Math.abs(widthUs - restUs) > this.mostUs || widthUs < rig.lowUs || widthUs > rig.highUs) return false;
     if (widthUs < this.lowUs) this.lowUs = Math.max(rig.lowUs, this.lowUs - byUs);
     else this.highUs = Math.min(rig.highUs, this.highUs + byUs);
     await this.bench.steer(restUs, 0.3);
     await this.bench.wait(0.02);
     await this.bench.steeringRange(this.lowUs, this.highUs);
-    const outward = Math.sign(widthUs - restUs);
-    await this.bench.steer(widthUs - outward * 16, 0.3);
+    return true;
   }
 }
