@@ -17,8 +17,8 @@ const wheels: readonly (readonly [RegExp, 0 | 1 | 2])[] = [
   [/hear for the steering with the wheel fully right/, 2],
 ];
 const ends: readonly (readonly [RegExp, 1 | -1])[] = [
-  [/end point did servo-end-points find on the side of shorter/, -1],
-  [/end point did servo-end-points find on the side of longer/, 1],
+  [/which end point .* on the side of shorter/, -1],
+  [/which end point .* on the side of longer/, 1],
 ];
 const sideOf = (sign: 1 | -1) => (sign < 0 ? 'short' : 'long');
 const lookedAtWithWheels = 2;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // How far a car's steering may be driven from lock to lock: just inside its end points, as the servo's part tells
 // them or the person does.
+import { named } from '#core/titles/check-titles';
 import type { Bench } from './check.ts';
 
 export interface Locks {
@@ -21,7 +22,7 @@ export async function askLocks(bench: Bench): Promise<Locks> {
 }
 async function askEnds(bench: Bench) {
   const ask = (side: string, min: number, max: number) =>
-    bench.askNumber(`Which end point did servo-end-points find on the side of ${side} pulses?`, {
+    bench.askNumber(`Which end point did ${named('servo-end-points')} find on the side of ${side} pulses?`, {
       unit: 'us',
       min,
       max,

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // first-power: the first time a controller meets a pack, through 10 ohm; only a pass unlocks the full feed.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { analyse, results } from './analysis.ts';
@@ -10,7 +11,7 @@ import { packLeadUnpowered } from '../wiring.ts';
 
 export const firstPower: Check<Evidence> = {
   id: 'first-power',
-  title: 'First power: short, polarity, capacitor',
+  title: checkTitles['first-power'],
   part: 'controller',
   why: 'A short or a controller the wrong way round burns in an instant at the full pack; through 10 ohm it only shows.',
   needs: {

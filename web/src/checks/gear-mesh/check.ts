@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // gear-mesh: is the mesh tight at one place of the spur, or once in each turn of the pinion, and where.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { analyse, results } from './analysis.ts';
@@ -10,7 +11,7 @@ import { packLead, sensorCable, throttleLead } from '../wiring.ts';
 
 export const gearMesh: Check<Evidence> = {
   id: 'gear-mesh',
-  title: 'Drive train: gear mesh',
+  title: checkTitles['gear-mesh'],
   part: 'drive',
   why: 'A spur always runs a little out of true, so a mesh that is free at one place can be tight at another (common practice, no source): it eats gears, and heats the motor.',
   needs: {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // joint-drop: what joints, plugs and leads between pack, controller and motor cost, by four wires.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { fourWireCautions, fourWireWiring, stepS } from '../four-wire.ts';
 import { analyse, results } from './analysis.ts';
@@ -10,7 +11,7 @@ import { procedure } from './procedure.ts';
 
 export const jointDrop: Check<Evidence> = {
   id: 'joint-drop',
-  title: 'Joints and leads: what they cost',
+  title: checkTitles['joint-drop'],
   part: 'leads',
   why: 'A milliohm in the way of 100 A is ten watts in one spot: a cold joint takes speed and melts its plug.',
   needs: {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // motor-heat: how much heat a motor takes up for a kelvin, and how hard it is to get it out.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { motorNoLoad } from '../motor-no-load/check.ts';
 import { analyse, results } from './analysis.ts';
@@ -9,7 +10,7 @@ import { procedure } from './procedure.ts';
 
 export const motorHeat: Check<Evidence> = {
   id: 'motor-heat',
-  title: 'Motor: how it warms and cools',
+  title: checkTitles['motor-heat'],
   part: 'motor',
   why: 'With its heat capacity and the way to the air known, a temperature in the pits tells what the race put in.',
   needs: motorNoLoad.needs,

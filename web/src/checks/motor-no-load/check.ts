@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // motor-no-load: current, kV and speed of a sensored motor that turns freely in a stand.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { bareMotorCaution, manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { analyse, results } from './analysis.ts';
@@ -10,7 +11,7 @@ import { bareMotor, packLead, sensorCable, throttleLead } from '../wiring.ts';
 
 export const motorNoLoad: Check<Evidence> = {
   id: 'motor-no-load',
-  title: 'Motor: no-load current and speed',
+  title: checkTitles['motor-no-load'],
   part: 'motor',
   why: 'A worn bearing or a weak rotor shows in what the motor draws and how fast it turns with nothing to drive.',
   needs: {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // pack-ripple: does the capacitor at the controller's posts still keep the ripple away from the pack?
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { analyse, results } from './analysis.ts';
@@ -10,7 +11,7 @@ import { bareMotor, packLead, sensorCable, throttleLead } from '../wiring.ts';
 
 export const packRipple: Check<Evidence> = {
   id: 'pack-ripple',
-  title: 'Capacitor: ripple in the pack lead',
+  title: checkTitles['pack-ripple'],
   part: 'controller',
   why: 'A dried capacitor still charges like a sound one, but leaves the controller alone with its own ripple.',
   needs: {

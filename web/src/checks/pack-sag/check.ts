@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // pack-sag: how far does the pack fall under load, and does one cell fall further than the other?
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { analyse, results } from './analysis.ts';
@@ -10,7 +11,7 @@ import { balanceLead, packLead, railAdapter } from '../wiring.ts';
 
 export const packSag: Check<Evidence> = {
   id: 'pack-sag',
-  title: 'Pack: sag and resistance',
+  title: checkTitles['pack-sag'],
   part: 'pack',
   why: 'A tired pack or one weak cell takes speed from the first lap and lets the rail fall at the end.',
   needs: {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // radio-range: what the receiver gives on both channels while the driver works wheel and trigger.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { listeningCautions, listeningPlan, listeningWiring } from '../receiver-power.ts';
 import { analyse, results } from './analysis.ts';
@@ -10,7 +11,7 @@ import { procedure } from './procedure.ts';
 
 export const radioRange: Check<Evidence> = {
   id: 'radio-range',
-  title: 'Radio: ranges at the receiver',
+  title: checkTitles['radio-range'],
   part: 'radio',
   why: 'Servo and speed controller only know the pulses that the receiver gives; the widths learnt here are the ones the rig drives with.',
   needs: { taps: [...listeningPlan.fast], outputs: [] },

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // rail-ripple: does the receiver rail stand still, or does its regulator ring?
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { analyse, results } from './analysis.ts';
@@ -10,7 +11,7 @@ import { packLead, railAdapter } from '../wiring.ts';
 
 export const railRipple: Check<Evidence> = {
   id: 'rail-ripple',
-  title: 'Receiver rail: ripple',
+  title: checkTitles['rail-ripple'],
   part: 'controller',
   why: 'A regulator that rings makes a servo buzz and a receiver drop out, though a meter shows the right voltage.',
   needs: {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // rail-sag: does the receiver rail hold while the load bank and the servo work it their hardest?
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { analyse, results } from './analysis.ts';
@@ -10,7 +11,7 @@ import { packLead } from '../wiring.ts';
 
 export const railSag: Check<Evidence> = {
   id: 'rail-sag',
-  title: 'Receiver rail: sag under load',
+  title: checkTitles['rail-sag'],
   part: 'controller',
   place: 'rail',
   why: 'A receiver that loses its voltage lets go of the car; the servo at full work is what pulls the rail down.',

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // rail-setting: does the receiver rail stand where it was set, and what is left of it in a race?
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { analyse, results } from './analysis.ts';
@@ -10,7 +11,7 @@ import { packLead, railAdapter } from '../wiring.ts';
 
 export const railSetting: Check<Evidence> = {
   id: 'rail-setting',
-  title: 'Receiver rail: setting and head-room',
+  title: checkTitles['rail-setting'],
   part: 'controller',
   why: 'A rail set too high burns a servo, and a regulator without head-room lets the rail fall with the pack.',
   needs: {

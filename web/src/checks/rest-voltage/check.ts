@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // rest-voltage: is the pack the right way round, full enough, and are its cells alike? Nothing is switched on.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { packCaution } from '../cautions.ts';
 import { analyse, results } from './analysis.ts';
@@ -10,7 +11,7 @@ import { balanceLead, packLeadUnpowered } from '../wiring.ts';
 
 export const restVoltage: Check<Evidence> = {
   id: 'rest-voltage',
-  title: 'Pack at rest: polarity and cells',
+  title: checkTitles['rest-voltage'],
   part: 'pack',
   why: 'A reversed pack kills a speed controller at once, and one weak cell ends a race early.',
   needs: { taps: ['packVoltage', 'polarity', 'midCell'], outputs: [] },

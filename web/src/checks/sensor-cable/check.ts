@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // sensor-cable: three Hall lines and a thermistor, turned by hand with nothing else switched on.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { manualCaution } from '../cautions.ts';
 import { analyse, results } from './analysis.ts';
@@ -9,7 +10,7 @@ import { procedure } from './procedure.ts';
 
 export const sensorCable: Check<Evidence> = {
   id: 'sensor-cable',
-  title: 'Motor: sensor cable',
+  title: checkTitles['sensor-cable'],
   part: 'motor',
   why: 'A dead, swapped or loose line of the sensor cable makes a motor stutter or run hot, and every check of its speed wrong.',
   needs: { taps: ['thermistorMotor', 'thermistorAmbient'], outputs: ['hallSupply'] },

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // servo-centre: the horn put on while pulses stand at neutral, and what is left to trim.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { servoOutWiring } from '../servo-wiring.ts';
@@ -10,7 +11,7 @@ import { procedure } from './procedure.ts';
 
 export const servoCentre: Check<Evidence> = {
   id: 'servo-centre',
-  title: 'Servo: centre and horn',
+  title: checkTitles['servo-centre'],
   part: 'servo',
   why: 'A horn a tooth off, or much sub-trim, takes away travel on one side; the way it turns is known before the first drive.',
   needs: {

@@ -83,7 +83,7 @@ describe('servo-end-points analysis refuses', () => {
     expect(reason(found({ ...evidence, searches: [] })['end-point-left'])).toMatch(/ended before/));
   it('per cent without the pulses of the radio, not the widths', () => {
     const told = found({ ...evidence, radio: null });
-    expect(reason(told['setting-left'])).toMatch(/Run radio-range/);
+    expect(reason(told['setting-left'])).toMatch(/Run "Radio: ranges at the receiver"/);
     expect(told['end-point-left'].measured).toBe(true);
   });
   it('pulses of the radio that cannot be', () =>

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // servo-end-points: where the steering of a car binds on either side, and what to set at the radio.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { analyse, results } from './analysis.ts';
@@ -10,7 +11,7 @@ import { packLead, servoLead } from '../wiring.ts';
 
 export const servoEndPoints: Check<Evidence> = {
   id: 'servo-end-points',
-  title: 'Servo: end points of the steering',
+  title: checkTitles['servo-end-points'],
   part: 'servo',
   why: 'A servo held against the stop of the steering hums, heats and does not last; one that stops short of it steers less than it could.',
   needs: {

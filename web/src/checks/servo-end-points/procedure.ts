@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Both sides of the steering, first with the wheels off, then as often as the person wants with the wheels on; a
 // short hold at the settings that will be proposed; the radio's own per cent last, where the part does not tell it.
+import { named } from '#core/titles/check-titles';
 import type { Bench } from '../check.ts';
 import { railPlan } from '../rail-plan.ts';
 import { keepStretch } from '../stretch.ts';
@@ -78,7 +79,7 @@ async function askRadio(bench: Bench): Promise<Evidence['radio']> {
   tell(bench, 6, "The radio's own per cent.");
   const width = (wheel: string) =>
     bench.askNumber(
-      `What pulse did radio-range hear for the steering with the wheel ${wheel}, both end points at 100 %? 0: not known.`,
+      `What pulse did ${named('radio-range')} hear for the steering with the wheel ${wheel}, both end points at 100 %? 0: not known.`,
       { unit: 'us', min: 0, max: 2500 },
     );
   const leftUs = await width('fully left');

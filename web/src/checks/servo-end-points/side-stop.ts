@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // One side's stop: every look's knee, the tightest of them as the side's end point with its budget.
+import { named } from '#core/titles/check-titles';
 import type { EvidenceStretch } from '#core/measurements/measurement';
 import { uncertain, type Quantity } from '#core/measurements/quantity';
 import { clockLine, rectangular, typeA, typeB } from '#core/measurements/tap-errors';
@@ -55,7 +56,7 @@ function restless({ samples }: Input, { steps }: Search): string | null {
   if (steps.length === 0) return null;
   const { middleA, boundA } = freeLevel(steps.map(({ stretch }) => meanA(samples, stretch)));
   if (boundA - middleA < swingA) return null;
-  return 'The current of the free servo swung too much for a stop to be seen in it: the servo hunts, or its gears are rough. Run servo-idle first.';
+  return `The current of the free servo swung too much for a stop to be seen in it: the servo hunts, or its gears are rough. Run ${named('servo-idle')} first.`;
 }
 function notMet({ side, hitch, steps }: Search): string {
   const furthest = Math.round(Math.max(...steps.map(outUs), 0));

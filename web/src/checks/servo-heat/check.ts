@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // servo-heat: how hot a steering servo gets at hard work, and will be at the flag.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { analyse, results } from './analysis.ts';
@@ -10,7 +11,7 @@ import { packLead, servoLead, servoThermistor } from '../wiring.ts';
 
 export const servoHeat: Check<Evidence> = {
   id: 'servo-heat',
-  title: 'Servo: heat at work',
+  title: checkTitles['servo-heat'],
   part: 'servo',
   why: 'A servo that is warm on the bench may be too hot at the flag; its own rise tells, as far as the run reaches.',
   needs: {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // servo-idle: what a servo draws at its centre with the horn free, whether it hunts, how wide its dead band is.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { servoOutWiring } from '../servo-wiring.ts';
@@ -10,7 +11,7 @@ import { procedure } from './procedure.ts';
 
 export const servoIdle: Check<Evidence> = {
   id: 'servo-idle',
-  title: 'Servo: current at rest, hunting, dead band',
+  title: checkTitles['servo-idle'],
   part: 'servo',
   why: 'A servo that hums or hunts at rest gets hot and empties the pack; a wide dead band steers vaguely.',
   needs: {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // servo-no-load: what a free servo draws at full speed and in slow sweeps, and where it is tight.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { servoOutWiring } from '../servo-wiring.ts';
@@ -10,7 +11,7 @@ import { procedure } from './procedure.ts';
 
 export const servoNoLoad: Check<Evidence> = {
   id: 'servo-no-load',
-  title: 'Servo: moving current and tight spots',
+  title: checkTitles['servo-no-load'],
   part: 'servo',
   why: 'Stiff gears and tight spots heat a servo and wear it; it is cheaper to find them before it strips a tooth.',
   needs: {

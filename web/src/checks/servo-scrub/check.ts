@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // servo-scrub: what turning the tyres on the spot takes of servo and rail.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { analyse, results } from './analysis.ts';
@@ -10,7 +11,7 @@ import { packLead, servoLead, servoThermistor } from '../wiring.ts';
 
 export const servoScrub: Check<Evidence> = {
   id: 'servo-scrub',
-  title: 'Servo: at work on its tyres',
+  title: checkTitles['servo-scrub'],
   part: 'servo',
   why: 'Turning standing tyres is the hardest work of a steering servo: it shows a servo too weak for the car, heavy steering, and a rail that gives way.',
   needs: {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // One move as a line of current: greatest mean over 2 ms, what it works with once under way, what it rests with, and
 // how long it works. Numbers only.
+import { named } from '#core/titles/check-titles';
 import { median } from 'simple-statistics';
 import { NotMeasurable } from '#core/measurements/tap-reading';
 
@@ -30,7 +31,7 @@ export function worked(amps: ArrayLike<number>, intervalS: number): Worked {
   const restA = median(line.slice(-Math.round(spans.restS / intervalS)));
   if (workA - restA < leastStepA)
     throw new NotMeasurable(
-      `The servo drew ${workA.toFixed(2)} A under way and ${restA.toFixed(2)} A at lock: it never came to rest, or it never moved. Run servo-end-points, then run again.`,
+      `The servo drew ${workA.toFixed(2)} A under way and ${restA.toFixed(2)} A at lock: it never came to rest, or it never moved. Run ${named('servo-end-points')}, then run again.`,
     );
   const last = smooth.findLastIndex((i) => i > (workA + restA) / 2);
   return { peakA, workA, restA, workS: (last - rise) * intervalS };

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // servo-speed: how long a servo takes for 60 degrees, from moves of four lengths each way.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { servoOutWiring } from '../servo-wiring.ts';
@@ -10,7 +11,7 @@ import { procedure } from './procedure.ts';
 
 export const servoSpeed: Check<Evidence> = {
   id: 'servo-speed',
-  title: 'Servo: speed',
+  title: checkTitles['servo-speed'],
   part: 'servo',
   why: 'A servo that got slow has stiff gears, a failing motor or too little voltage.',
   needs: {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // servo-stall: what a servo draws with its horn against a block, taken back to the moment of stall.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { analyse, results } from './analysis.ts';
@@ -10,7 +11,7 @@ import { packLead, servoThermistor } from '../wiring.ts';
 
 export const servoStall: Check<Evidence> = {
   id: 'servo-stall',
-  title: 'Servo: stall current',
+  title: checkTitles['servo-stall'],
   part: 'servo',
   why: 'A servo motor with worn brushes or windings lets less current through, and has less torque, than its label says.',
   needs: {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // throttle-range: does the speed controller know the range it gets? With a bare motor in a stand.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { bareMotorCaution, manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { analyse, results } from './analysis.ts';
@@ -10,7 +11,7 @@ import { packLead, sensorCable, throttleLead } from '../wiring.ts';
 
 export const throttleRange: Check<Evidence> = {
   id: 'throttle-range',
-  title: 'Controller: throttle range',
+  title: checkTitles['throttle-range'],
   part: 'controller',
   why: 'A controller that was not taught the range of its radio never gives full throttle, or wastes the end of the trigger.',
   needs: {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // timing-sweep: what each mark of the end bell brings in speed and costs in current and heat.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { bareMotorCaution, manualCaution, packCaution, polarityCaution } from '../cautions.ts';
 import { motorNoLoad } from '../motor-no-load/check.ts';
@@ -10,7 +11,7 @@ import { procedure } from './procedure.ts';
 
 export const timingSweep: Check<Evidence> = {
   id: 'timing-sweep',
-  title: 'Motor: timing of the end bell',
+  title: checkTitles['timing-sweep'],
   part: 'motor',
   why: 'More advance turns a motor faster and makes it hotter; where the trade stops being worth it is different for every motor.',
   needs: motorNoLoad.needs,

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // winding-balance: phase to phase by four wires, three pairs.
+import { checkTitles } from '#core/titles/check-titles';
 import type { Check } from '../check.ts';
 import { fourWireCautions, fourWireWiring, stepS } from '../four-wire.ts';
 import { analyse, results } from './analysis.ts';
@@ -10,7 +11,7 @@ import { procedure } from './procedure.ts';
 
 export const windingBalance: Check<Evidence> = {
   id: 'winding-balance',
-  title: 'Motor: winding, phase to phase',
+  title: checkTitles['winding-balance'],
   part: 'motor',
   why: 'A winding with a bad joint or with turns shorted pulls unevenly and gets hot; it shows between the pairs of phases.',
   needs: {

@@ -2,6 +2,8 @@
 // Why a steering servo runs hot: the causes that are told apart, and what to do about each. Advice is common practice,
 // no source; makers' manuals come first.
 
+import { named } from '../titles/check-titles.ts';
+
 export const causeIds = [
   'binding-left',
   'binding-right',
@@ -64,7 +66,7 @@ const causeRows: Readonly<Record<CauseId, Omit<Cause, 'id'>>> = {
   },
   healthy: {
     title: 'Nothing of these: servo, linkage and rail are in order',
-    todo: 'Look at how it is used: air, hours of hard cornering, a race longer than usual. Measure its heat with servo-heat.',
+    todo: `Look at how it is used: air, hours of hard cornering, a race longer than usual. Measure its heat with ${named('servo-heat')}.`,
   },
 };
 export const causes: readonly Cause[] = causeIds.map((id) => ({ id, ...causeRows[id] }));
