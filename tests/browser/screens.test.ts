@@ -34,6 +34,12 @@ describe.each([
       if (walked.includes(screen))
         for (const fault of await keyFaults(page)) faults.push(`${screen}: ${fault}`);
     }
+    await go('#/car');
+    await page.getByRole('radio', { name: 'At race load' }).check();
+    expect(
+      await page.getByText('is not measured: "Joints and leads: what they cost" would tell.').count(),
+    ).toBe(1);
+    for (const fault of await screenFaults(page)) faults.push(`at race load: ${fault}`);
     await go('#/rig');
     await page.getByRole('button', { name: 'Hide three and let me find them' }).click();
     await page.getByRole('checkbox', { name: 'Bad joint' }).check();

@@ -5,13 +5,32 @@
 export interface WireWidth {
   readonly core: number;
   readonly sleeve: number;
+  /** False: nobody knows what flows. */
+  readonly known: boolean;
 }
-/** A wire without current is a hollow sleeve. Width grows with the square root of the current, at most 17. */
+/** A wire without current is a hollow sleeve. Width grows with the square root of the current, at most 17; null where
+ *  the current is not known. */
 export function wireWidth(currentA: number | null): WireWidth {
   const amps = Math.abs(currentA ?? 0);
-  if (amps < 0.02) return { core: 0, sleeve: 7 };
+  const known = currentA !== null;
+  if (amps < 0.02) return { core: 0, sleeve: 7, known };
   const core = Math.min(17, 1.6 + 2.35 * Math.sqrt(amps));
-  return { core, sleeve: Math.max(5, core + 4.5) };
+  return { core, sleeve: Math.max(5, core + 4.5), known };
+}
+/** Less than this against the current drawn changes nothing, so that a wire doesn't tremble. */
+const steadyShare = 0.2;
+/** Keeps the current that is drawn. */
+export class SteadyCurrent {
+  private drawnA: number | null = null;
+
+  next(currentA: number | null): number | null {
+    const held =
+      this.drawnA !== null &&
+      currentA !== null &&
+      Math.abs(currentA - this.drawnA) <= steadyShare * Math.abs(this.drawnA);
+    if (!held) this.drawnA = currentA;
+    return this.drawnA;
+  }
 }
 /** A 190 x 88 tag at (x, y) with 14 px cut off the two corners beside its hole. */
 export function tagOutline(x: number, y: number, hole: 'top' | 'bottom'): string {

@@ -7,6 +7,7 @@ import type { Car } from '#core/parts/part';
 import { chainPlaces, placeOf, type ChainPlace } from './chain-places.ts';
 import { ageWords, isOld, liveFigure } from './figures.ts';
 import { newestRuns, type ShownCheck } from './part-runs.ts';
+import { predictedWords, type RaceWire } from './race-load.ts';
 import { resultDetail, type ResultLine, type RunSummary } from './run-summary.ts';
 import { verdictClass, verdictTitle, worst } from './verdict-words.ts';
 
@@ -148,19 +149,37 @@ const plateSpots: readonly { id: string; x: number; y: number; taps: readonly st
 ];
 /** Plates of the taps that have ever delivered; none before a rig spoke. */
 export function plateViews(live: Live): PlateView[] {
-  return plateSpots.flatMap(({ id, x, y, taps }) => {
-    const values = taps.map(live).filter((value) => value !== null);
+  return plateSpots.flatMap((spot) => {
+    const values = spot.taps.map(live).filter((value) => value !== null);
     if (values.length === 0) return [];
     const stale = values.some((value) => !value.fresh);
     const texts = values.map((value) =>
       value.value === null ? 'not seen' : liveFigure(value.value, value.unit),
     );
-    if (stale) texts.splice(0, texts.length, values[0].age);
-    const height = texts.length > 1 ? 46 : 27;
-    const width = Math.max(...texts.map((text) => text.length)) * 8.2 + 20;
-    const lines = texts.map((text, index) => ({ text, y: texts.length > 1 ? index * 19 - 5 : 5 }));
-    return [{ id, x, y, width, height, stale, lines }];
+    return [plateOf(spot, stale ? [values[0].age] : texts, stale)];
   });
+}
+/** Plates of what race load will bring: dashed where no run tells. */
+export function racePlates(wires: readonly RaceWire[]): PlateView[] {
+  return plateSpots.flatMap((spot) => {
+    const wire = wires.find(({ place }) => place === spot.id);
+    if (!wire) return [];
+    const texts = [
+      ...(spot.id === 'pack' ? [] : [predictedWords(wire.currentA, 'A')]),
+      wire.dropV ? `\u2212${predictedWords(wire.dropV, 'V')}` : 'drop not measured',
+    ];
+    return [plateOf(spot, texts, wire.dropV === null)];
+  });
+}
+function plateOf(
+  { id, x, y }: { id: string; x: number; y: number },
+  texts: string[],
+  stale: boolean,
+): PlateView {
+  const height = texts.length > 1 ? 46 : 27;
+  const width = Math.max(...texts.map((text) => text.length)) * 8.2 + 20;
+  const lines = texts.map((text, index) => ({ text, y: texts.length > 1 ? index * 19 - 5 : 5 }));
+  return { id, x, y, width, height, stale, lines };
 }
 
 export interface Tally {

@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: MIT
+// What the wires will carry and lose at race load, predicted from the newest runs of the car's parts: current, drop,
+// their 95 % half-widths, and which run says so. What no run tells is named with the check that would. Pure.
+import { raceCurrentA } from '#checks/race-current';
+import type { Car } from '#core/parts/part';
+import type { ShownCheck } from './part-runs.ts';
+import { newestRun } from './part-runs.ts';
+import type { PlaceId } from './chain-places.ts';
+import { ageWords, figure, reading } from './figures.ts';
+import type { ResultLine, RunSummary } from './run-summary.ts';
+
+export interface RaceFacts {
+  readonly runs: readonly RunSummary[];
+  readonly checks: readonly (ShownCheck & { readonly title: string })[];
+  readonly car: Car;
+  readonly nowMs: number;
+}
+/** A value with half of its 95 % interval; 0 where a person gave it. */
+export interface Predicted {
+  readonly value: number;
+  readonly half: number;
+}
+export interface RaceWire {
+  readonly place: PlaceId;
+  readonly title: string;
+  readonly currentA: Predicted | null;
+  readonly dropV: Predicted | null;
+  /** Where current and drop come from, and what is missing; whole sentences. */
+  readonly words: readonly string[];
+}
+/** A result of the newest run of a check, or the check that has to be run for it. */
+interface Source {
+  readonly lines: readonly (ResultLine & Figures)[];
+  readonly from: string;
+}
+interface Figures {
+  readonly value: number;
+  readonly interval: readonly [number, number];
+}
+const isMeasured = (line: ResultLine): line is ResultLine & Figures =>
+  line.value !== undefined && line.interval !== undefined;
+const halfOf = ({ interval }: Figures): number => (interval[1] - interval[0]) / 2;
+const titleOf = ({ checks }: RaceFacts, id: string): string =>
+  checks.find((check) => check.id === id)?.title ?? id;
+
+function sourceOf(facts: RaceFacts, checkId: string, ids: RegExp): Source | null {
+  const check = facts.checks.find(({ id }) => id === checkId);
+  const run = check && newestRun(facts.runs, check, facts.car);
+  const lines = run?.results.filter(({ id }) => ids.test(id)) ?? [];
+  if (!run || lines.length === 0 || !lines.every(isMeasured)) return null;
+  return { lines, from: `"${run.checkTitle}", ${ageWords(Date.parse(run.startedAt), facts.nowMs)}` };
+}
+const wouldTell = (facts: RaceFacts, what: string, checkId: string): string =>
+  `${what} is not measured: "${titleOf(facts, checkId)}" would tell.`;
+
+/** Pack, leads and receiver rail, in chain order. */
+export const raceLoad = (facts: RaceFacts): RaceWire[] => [packOf(facts), leadsOf(facts), railOf(facts)];
+
+function packOf(facts: RaceFacts): RaceWire {
+  const sag = sourceOf(facts, 'pack-sag', /^race-sag$/);
+  const [line] = sag?.lines ?? [];
+  const words = sag ? [`Sag of ${sag.from}.`] : [wouldTell(facts, 'Its sag', 'pack-sag')];
+  const dropV = line ? { value: line.value, half: halfOf(line) } : null;
+  return { place: 'pack', title: 'Pack', currentA: raceCurrent(facts), dropV, words };
+}
+const raceCurrent = ({ car }: RaceFacts): Predicted => ({ value: raceCurrentA(car), half: 0 });
+
+/** One probe measured all joints: their errors are added, not drawn from. */
+function leadsOf(facts: RaceFacts): RaceWire {
+  const joints = sourceOf(facts, 'joint-drop', /^joint-\d+$/);
+  const currentA = raceCurrent(facts);
+  const sum = (of: (line: Figures) => number) =>
+    currentA.value * joints!.lines.reduce((total, line) => total + of(line), 0);
+  const dropV = joints && { value: sum(({ value }) => value), half: sum(halfOf) };
+  const said = joints
+    ? `Drop over ${joints.lines.length} joints and leads of ${joints.from}.`
+    : wouldTell(facts, 'Their drop', 'joint-drop');
+  const place = 'leads';
+  return { place, title: 'Leads and joints', currentA, dropV, words: [said] };
+}
+/** Peak of the steering on its tyres, through the resistance of the rail's source. */
+function railOf(facts: RaceFacts): RaceWire {
+  const peak = sourceOf(facts, 'servo-scrub', /^scrub-peak-current$/);
+  const source = sourceOf(facts, 'rail-sag', /^source-resistance$/);
+  const [amps, ohm] = [peak?.lines[0], source?.lines[0]];
+  const words = [
+    peak ? `Current of ${peak.from}.` : wouldTell(facts, 'Its current', 'servo-scrub'),
+    source ? `Resistance of ${source.from}.` : wouldTell(facts, 'Its resistance', 'rail-sag'),
+  ];
+  const currentA = amps ? { value: amps.value, half: halfOf(amps) } : null;
+  const dropV = amps && ohm ? product(amps, ohm) : null;
+  return { place: 'rail', title: 'Receiver rail', currentA, dropV, words };
+}
+/** Two independent errors, to first order. */
+function product(a: Figures, b: Figures): Predicted {
+  return { value: a.value * b.value, half: Math.hypot(b.value * halfOf(a), a.value * halfOf(b)) };
+}
+/** "40 A", "0.120 ± 0.004 V"; "not measured" for none. */
+export function predictedWords(predicted: Predicted | null, unit: string): string {
+  if (!predicted) return 'not measured';
+  const { value, half } = predicted;
+  if (half === 0) return `${figure(value, 0)}\u00a0${unit}`;
+  const said = reading(value, [value - half, value + half], unit);
+  return `${said.value}\u00a0±\u00a0${said.plusMinus ?? ''}\u00a0${said.unit}`;
+}
+/** What the prediction rests on before any run. */
+export const raceSentence = ({ car }: RaceFacts): string =>
+  car.pack.raceCurrentA === undefined
+    ? `A prediction for ${figure(raceCurrentA(car), 0)} A, the usual mean of a race (common practice, no source). Enter yours with the pack on the shelf.`
+    : `A prediction for ${figure(raceCurrentA(car), 0)} A, as entered with the pack.`;
