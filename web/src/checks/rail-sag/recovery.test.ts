@@ -2,7 +2,8 @@
 // Rails that dip and come back in a known way: the time must come back inside its interval, and the interval must be
 // as wide as what the samples leave open.
 import { describe, expect, it } from 'vitest';
-import type { Measured } from '#core/measurements/measurement';
+import { guarded } from '#core/measurements/finding';
+import type { Finding, Measured } from '#core/measurements/measurement';
 import { testRig } from '#core/samples/scan-block-fixture';
 import type { KeptBurst } from '../burst-wave.ts';
 import { gaussian, marmot, syntheticRun } from '../synthetic-run-fixture.ts';
@@ -27,10 +28,13 @@ function burst(fallV: (t: number) => number, seed: number): KeptBurst {
   return { tap: 'railVoltage', startS: 10, intervalS: 104e-6, actionSample: 96, codes };
 }
 function recovery(fallV: (t: number) => number): Measured {
+  return recovered(fallV) as Measured;
+}
+function recovered(fallV: (t: number) => number): Finding {
   const loadBursts = [1, 2, 3].map((seed) => burst(fallV, seed));
   const evidence = { rest: { fromS: 1.2, toS: 1.8 }, steps: [], loadBursts, servoBursts: [] };
   const name = { id: 'recovery', title: 'Recovery', unit: 's' };
-  return recoveryOf(name, { evidence, samples, rig: testRig(), car: marmot }) as Measured;
+  return guarded([name], () => [recoveryOf(name, { evidence, samples, rig: testRig(), car: marmot })])[0];
 }
 
 describe('recovery', () => {
@@ -58,5 +62,11 @@ describe('recovery', () => {
     const { interval } = recovery(rings);
     expect(interval[1] - interval[0]).toBeGreaterThan(104e-6);
     expect(interval[1]).toBeGreaterThan(0.9e-3);
+  });
+  it('of a rail that is still falling when the load ends is not measured', () => {
+    const found = recovered((t) => dropV + 20 * t);
+    expect(found.measured ? 'measured' : found.reason).toMatch(
+      /still on its way when the load of 40 ms ended/,
+    );
   });
 });

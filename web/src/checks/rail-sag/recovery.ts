@@ -67,7 +67,10 @@ function recoveryFrom(wave: Wave): Quantity {
   const outside = wave.errors.findLastIndex((error) => Math.abs(error) > wave.bandV);
   return widened(leftAfter(wave, outside), fired, rectangular(stepAfterSample.halfWidthS));
 }
+const neverBack =
+  'The rail was still on its way when the load of 40 ms ended, so its recovery is unknown. Look at its drop and its lowest voltage first, then run again.';
 function leftAfter(wave: Wave, outside: number): Quantity {
+  if (outside >= wave.errors.length - settledSamples) throw new NotMeasurable(neverBack);
   if (outside < firstAfter) return beforeSeen(wave);
   // At its first sample the dip may still be falling.
   return outside > firstAfter && falls(wave, outside) ? leftBand(wave, outside) : between(wave, outside);
