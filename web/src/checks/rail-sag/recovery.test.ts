@@ -64,7 +64,7 @@ describe('recovery', () => {
     expect(interval[1]).toBeGreaterThan(0.9e-3);
   });
   it('of a rail that is still falling when the load ends is not measured', () => {
-    const found = recovered((t) => dropV + 20 * t);
+    const found = recovered((t) => dropV + 60 * t);
     expect(found.measured ? 'measured' : found.reason).toMatch(
       /still on its way when the load of 40 ms ended/,
     );
