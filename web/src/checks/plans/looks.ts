@@ -30,6 +30,12 @@ export const looks = {
     10,
     'The capacitor sits the right way round: its stripe is at minus.',
   ),
+  throttleTaught: look(
+    'throttle-taught',
+    'controller',
+    20,
+    "The controller was taught full throttle, neutral and full brake of this very radio, as its maker's manual says, wheels clear.",
+  ),
   phases: look(
     'phase-leads',
     'motor',

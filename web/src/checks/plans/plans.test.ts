@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { testRig } from '#core/samples/scan-block-fixture';
 import type { Check } from '../check.ts';
 import { checkById, checks } from '../index.ts';
-import { plans } from './index.ts';
+import { planById, plans } from './index.ts';
 import { itemSeconds, orderedItems } from './order.ts';
 import { keyOf, type Plan, type PlanItem } from './plan.ts';
 import { emptyRecord, type PlanOutcome, planRecordSchema, withOutcome } from './plan-record.ts';
@@ -145,6 +145,19 @@ describe('the eight plans', () => {
     const live = ordered.findIndex((key) => checkById(key)?.needs.outputs.includes('feed'));
     if (live >= 0) expect(ordered.indexOf('rest-voltage')).toBeLessThan(live);
   });
+  it.each(['first-power-up', 'whole-car', 'between-rounds', 'after-crash'])(
+    '%s leaves the motor in the car',
+    (id) => {
+      const wiring = planById(id)!.items.flatMap((one) =>
+        one.kind === 'check' ? checkById(one.check)!.wiring : [],
+      );
+      expect(
+        wiring.map(({ words }) => words).filter((words) => /[Cc]lamp the bare motor/.test(words)),
+      ).toEqual([]);
+    },
+  );
+  it('still ask for the throttle range where the motor is in its stand', () =>
+    expect(keys(planById('motor-before-race')!.items)).toContain('throttle-range'));
   it.each(plans.filter(({ withinS }) => withinS !== undefined))('$id fits its minutes', (each) => {
     expect(secondsLeft(each, after(), checkById)).toBeLessThan(each.withinS!);
   });
