@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: MIT
 // Every screen that an address opens, with a virtual rig connected and runs in the logbook; nothing is run.
 import { plans } from '#checks/plans/index';
-import type { Car } from '#core/parts/part';
 import { chainPlaces } from '../../web/src/state/chain-places.ts';
 import type { OpenPage } from './page-fixture.ts';
-import { keepRuns } from './kept-runs.ts';
+import { carOnBench, keepRuns } from './kept-runs.ts';
 
 const record = 'run-1';
 export const screens: readonly string[] = [
@@ -41,7 +40,7 @@ export const oneOfEach: readonly string[] = [
 export async function secondVisit({ page, go }: OpenPage): Promise<void> {
   await page.getByRole('button', { name: 'Try it on the virtual rig' }).click();
   await page.getByRole('link', { name: 'Check the receiver rail' }).waitFor();
-  const car = JSON.parse(await page.evaluate(() => localStorage.getItem('car') ?? '')) as Car;
+  const car = await carOnBench(page);
   const values = [3.0, 3.04, 2.98, 3.02, 3.01, 3.95];
   await keepRuns(
     page,

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Runs put into the page's database as it keeps them, so that a screen can be looked at without a run.
 import type { Page } from 'playwright-core';
+import type { Car } from '#core/parts/part';
+import { carOnBench as onBench, shelfSchema } from '#core/parts/shelf';
 import { keptRecord, keptSummary, type KeptRun } from '../../web/src/state/kept-run-fixture.ts';
 
 /** With their whole records; the page reads them when it is loaded next. */
@@ -17,4 +19,9 @@ export async function keepRuns(page: Page, runs: readonly KeptRun[]): Promise<vo
     await new Promise((done) => (writing.oncomplete = done));
     opening.result.close();
   }, kept);
+}
+/** Of the page's shelf. */
+export async function carOnBench(page: Page): Promise<Car> {
+  const text = await page.evaluate(() => localStorage.getItem('shelf') ?? '');
+  return onBench(shelfSchema.parse(JSON.parse(text)));
 }

@@ -3,8 +3,8 @@
 // reload, a person's own limit with its unit as typed and the default back, own limits taken from three runs.
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Page } from 'playwright-core';
-import type { Car } from '#core/parts/part';
 import { keptSummary } from '../../web/src/state/kept-run-fixture.ts';
+import { carOnBench } from './kept-runs.ts';
 import { builtPage, type BuiltPage } from './page-fixture.ts';
 import { screenFaults } from './screen-faults.ts';
 
@@ -17,7 +17,7 @@ afterAll(() => built?.close());
 const seed = 7;
 /** Three runs of the drawn car's motor, kept as the page keeps them. */
 async function keepThreeRuns(page: Page): Promise<void> {
-  const car = JSON.parse(await page.evaluate(() => localStorage.getItem('car') ?? '')) as Car;
+  const car = await carOnBench(page);
   const virtual = { seed, faults: {}, truth: {} };
   const runs = [3.0, 3.04, 2.98].map((value, i) =>
     keptSummary({ id: `r${i}`, day: i + 1, value, car, virtual }),

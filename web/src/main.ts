@@ -35,7 +35,7 @@ const speed = Number(new URLSearchParams(location.search).get('speed') ?? 1);
 function makePage(): Page {
   const bench = new Bench(new BenchWorkerPort(), now);
   const logbook = new Logbook(logbookStore());
-  const shelf = new Shelf(localStorage);
+  const shelf = new Shelf(localStorage, now);
   const makeVirtual = async () => new (await import('./worker/virtual-rig.ts')).VirtualRigWorker();
   const ways = new RigWays(bench, localStorage, makeVirtual, serialDoor(), speed, (car) => shelf.adopt(car));
   const person = (act: string) => ways.person(act);

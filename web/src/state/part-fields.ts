@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The ratings of each part as form fields: path in the car, label, unit, kind; reading of what was typed, units as
 // typed. Which values are allowed is the schema's business.
+import type { PartKind } from '#core/parts/part';
 import type { Dimension } from '#core/units/units';
 import { typedQuantity } from '#core/units/typed-quantity';
 import { otherUnits } from './typed-bound.ts';
@@ -18,6 +19,7 @@ export interface PartField {
   readonly choices?: readonly (readonly [string, string])[];
 }
 export interface PartForm {
+  readonly kind: PartKind;
   readonly title: string;
   readonly fields: readonly PartField[];
   /** What fewer labels tell, or a measurement brought; all may stay empty. */
@@ -55,11 +57,13 @@ const chemistries = [
 
 export const partForms: readonly PartForm[] = [
   {
+    kind: 'motor',
     title: 'Motor',
     fields: [
       text('motor.name', 'Name'),
       number('motor.turns', 'Turns'),
       number('motor.polePairs', 'Pole pairs'),
+      number('motor.timingDegrees', 'Timing, mark of the end bell', '°', optional),
       { path: 'motor.sensored', label: 'Has a sensor cable', kind: 'yes' },
       number('motor.ratedKvRpmPerV', 'Rated kV', 'rpm/V'),
       number('motor.ratedKvTolerance', 'Tolerance of kV', '%', percent),
@@ -73,6 +77,7 @@ export const partForms: readonly PartForm[] = [
     ],
   },
   {
+    kind: 'servo',
     title: 'Servo',
     fields: [
       text('servo.name', 'Name'),
@@ -99,6 +104,7 @@ export const partForms: readonly PartForm[] = [
     ],
   },
   {
+    kind: 'controller',
     title: 'Controller',
     fields: [
       text('controller.name', 'Name'),
@@ -111,6 +117,7 @@ export const partForms: readonly PartForm[] = [
     more: [number('controller.capacitorF', 'All capacitors together', 'µF', { ...optional, scale: 1e6 })],
   },
   {
+    kind: 'pack',
     title: 'Pack',
     fields: [
       text('pack.name', 'Name'),
@@ -121,6 +128,7 @@ export const partForms: readonly PartForm[] = [
     ],
   },
   {
+    kind: 'drive',
     title: 'Drive train',
     fields: [
       number('drive.pinionTeeth', 'Teeth of the pinion', '', optional),
@@ -130,6 +138,7 @@ export const partForms: readonly PartForm[] = [
     ],
   },
   {
+    kind: 'radio',
     title: 'Radio',
     fields: [
       number('radio.steering.leftUs', 'Steering fully left', 'µs', optional),

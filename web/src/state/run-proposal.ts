@@ -8,6 +8,7 @@ import { readRecord } from '#core/record/record-reader';
 
 export interface Offer {
   readonly words: string;
+  readonly runId: string;
   /** The car with it; null where it holds it already. */
   readonly car: Car | null;
   /** Why it can't be taken over. */
@@ -19,12 +20,13 @@ export function offerOf(text: string, car: Car): Offer | null {
   const check = checkById(record.check);
   const proposal = check && proposalOf(check, record);
   if (!proposal || !isSamePart(record.car, car, proposal.part)) return null;
+  const told = { words: proposal.words, runId: record.id };
   try {
     const changed = withProposal(car, proposal);
     const held = JSON.stringify(changed[proposal.part]) === JSON.stringify(car[proposal.part]);
-    return { words: proposal.words, car: held ? null : changed, trouble: null };
+    return { ...told, car: held ? null : changed, trouble: null };
   } catch (cause) {
-    return { words: proposal.words, car: null, trouble: `It does not fit the car: ${whyNot(cause)}` };
+    return { ...told, car: null, trouble: `It does not fit the car: ${whyNot(cause)}` };
   }
 }
 const isSamePart = (then: Car, now: Car, part: PartKind) =>

@@ -1,14 +1,21 @@
 // SPDX-License-Identifier: MIT
-// The car on the bench and its parts' ratings, edited as text and checked by the parts' own schemas. A field
-// that does not hold keeps its text and gets the schema's words; the car changes only as a whole.
-import { z } from 'zod';
+// All cars and loose parts, the car on the bench and its parts' ratings, edited as text and checked by the parts' own
+// schemas. A field that does not hold keeps its text and gets the schema's words; the shelf changes only as a whole.
 import { labelDoubts } from '#core/limits/label-doubts';
-import { carSchema, type Car } from '#core/parts/part';
+import { carSchema, partKinds, partNameOf, type Car } from '#core/parts/part';
+import { asOwn } from '#core/parts/part-classes';
+import { datedSetUp } from '#core/parts/set-up';
+import {
+  carOnBench,
+  changeCar,
+  sharedName,
+  ShelfRefused,
+  shelfSchema,
+  type ShelfContent,
+} from '#core/parts/shelf';
+import { withDrawn } from './shelf-drawn.ts';
+import * as kept from './shelf-memory.ts';
 
-interface Memory {
-  getItem(key: string): string | null;
-  setItem(key: string, value: string): void;
-}
 export type FieldValue = string | boolean;
 
 /** A made-up 1:10 truck with a 13.5-turn motor and a low-profile servo; typical values, from memory. */
@@ -44,29 +51,6 @@ export const marmot: Car = {
   pack: { kind: 'pack', name: 'Race pack', cells: 2, chemistry: 'lipo', capacityAh: 5 },
 };
 
-function readCar(memory: Memory): Car {
-  try {
-    return carSchema.parse(JSON.parse(memory.getItem('car') ?? 'null'));
-  } catch {
-    return marmot;
-  }
-}
-const typedKey = 'quantities as typed';
-function readTyped(memory: Memory): Readonly<Record<string, string>> {
-  try {
-    return z.record(z.string(), z.string()).parse(JSON.parse(memory.getItem(typedKey) ?? '{}'));
-  } catch {
-    return {};
-  }
-}
-const ownKey = (name: string) => `own limits of ${name}`;
-function readOwn(memory: Memory, name: string): Pick<Car, 'overrides' | 'baselines'> {
-  try {
-    return JSON.parse(memory.getItem(ownKey(name)) ?? '{}') as Pick<Car, 'overrides' | 'baselines'>;
-  } catch {
-    return {};
-  }
-}
 /** Parts and groups of figures that need not be there; a part begins with its kind and a name. */
 const born: Readonly<Record<string, object>> = {
   drive: { kind: 'drive', name: 'Drive train' },
@@ -94,19 +78,32 @@ export function withField(car: Car, path: string, value: unknown): Car {
 }
 
 export class Shelf {
-  #car = $state.raw<Car>(marmot);
+  #content = $state.raw<ShelfContent>()!;
+  #trouble = $state<string | null>(null);
   #errors = $state.raw<Readonly<Record<string, string>>>({});
   /** Typed, but the car does not hold with it alone: the other figures of its group are still to come. */
   #waiting: Readonly<Record<string, unknown>> = {};
-  #typed = $state.raw<Readonly<Record<string, string>>>({});
+  #typed = $state.raw<kept.Typed>({});
+  #car = $derived(carOnBench(this.#content));
   #doubts = $derived(labelDoubts(this.#car));
 
-  constructor(private readonly memory: Memory) {
-    this.#car = readCar(memory);
-    this.#typed = readTyped(memory);
+  constructor(
+    private readonly memory: kept.Memory,
+    private readonly now: () => number = () => Date.now(),
+  ) {
+    const { content, trouble } = kept.readShelf(memory, marmot);
+    [this.#content, this.#trouble, this.#typed] = [content, trouble, kept.readTyped(memory)];
   }
+  /** The one on the bench: every other screen is about it. */
   get car(): Car {
     return this.#car;
+  }
+  get content(): ShelfContent {
+    return this.#content;
+  }
+  /** Why the last act changed nothing, or what of the kept shelf could not be read. */
+  get trouble(): string | null {
+    return this.#trouble;
   }
   error(path: string): string | undefined {
     return this.#errors[path];
@@ -119,6 +116,18 @@ export class Shelf {
   typed(path: string): string | undefined {
     return this.#typed[path];
   }
+  /** Any act of core/parts/shelf; one that is refused changes nothing and leaves its words. */
+  act(change: (shelf: ShelfContent) => ShelfContent): boolean {
+    try {
+      this.#put(checked(change(this.#content)));
+      this.#trouble = null;
+      return true;
+    } catch (cause) {
+      if (!(cause instanceof ShelfRefused)) throw cause;
+      this.#trouble = cause.message;
+      return false;
+    }
+  }
   /** Takes over a field if the whole car still holds, together with what was typed before and waits for this one;
    *  else keeps the old value and the words. */
   edit(path: string, value: unknown, typed?: string): void {
@@ -126,7 +135,10 @@ export class Shelf {
     const waiting = { ...this.#waiting, [path]: value };
     for (const tried of [waiting, { [path]: value }]) {
       const read = carSchema.safeParse(
-        Object.entries(tried).reduce<Car>((car, [at, each]) => withField(car, at, each), this.#car),
+        Object.entries(tried).reduce<Car>(
+          (car, [at, each]) => withField(asOwn(car, at), at, each),
+          this.#car,
+        ),
       );
       if (read.success) return this.#take(read.data, Object.keys(tried));
     }
@@ -143,24 +155,60 @@ export class Shelf {
     return (issues.find((each) => each.path.join('.') === path) ?? issues[0]).message;
   }
   #take(car: Car, paths: readonly string[]): void {
+    const words = this.#nameTaken(car, paths);
+    if (words) return this.refuse(paths.find(isName) ?? paths[0], words);
     const left = <T>(of: Readonly<Record<string, T>>) =>
       Object.fromEntries(Object.entries(of).filter(([path]) => !paths.includes(path)));
     [this.#errors, this.#waiting] = [left(this.#errors), left(this.#waiting)];
     this.replace(car);
   }
-  #keepTyped(typed: Readonly<Record<string, string>>): void {
+  #nameTaken(car: Car, paths: readonly string[]): string | null {
+    try {
+      const changed = changeCar(this.#content, this.#car.name, car);
+      const named = paths
+        .filter(isName)
+        .flatMap((path) => partKinds.filter((kind) => path === `${kind}.name`));
+      const shared = named.map((kind) => sharedName(changed, kind, partNameOf(car, kind)));
+      return shared.find((words) => words !== null) ?? null;
+    } catch (cause) {
+      return (cause as Error).message;
+    }
+  }
+  #keepTyped(typed: kept.Typed): void {
     this.#typed = typed;
-    this.memory.setItem(typedKey, JSON.stringify(typed));
+    kept.keepTyped(this.memory, typed);
   }
-  replace(car: Car): void {
-    this.#car = car;
-    this.memory.setItem('car', JSON.stringify(car));
-    const { overrides, baselines } = car;
-    this.memory.setItem(ownKey(car.name), JSON.stringify({ overrides, baselines }));
+  /** The car on the bench becomes this one; `runId`: of the run that proposed it. */
+  replace(car: Car, runId?: string): void {
+    this.#put(changeCar(this.#content, this.#car.name, car), runId);
+    kept.keepOwnLimits(this.memory, this.#car);
   }
-  /** A car that the virtual rig drew anew: a person's own limits and its baselines come back by its name. */
+  /** Set-up values that changed get their day. */
+  #put(content: ShelfContent, runId?: string): void {
+    const at = new Date(this.now()).toISOString();
+    const { cars: old } = this.#content;
+    const before = (name: string, index: number) =>
+      old.find((car) => car.name === name) ?? (old.length === content.cars.length ? old[index] : undefined);
+    const cars = content.cars.map((car, index) => datedSetUp(before(car.name, index) ?? car, car, at, runId));
+    this.#write({ ...content, cars });
+  }
+  #write(content: ShelfContent): void {
+    if (content.onBench !== this.#content.onBench) [this.#errors, this.#waiting] = [{}, {}];
+    this.#content = content;
+    kept.keepShelf(this.memory, content);
+  }
+  /** A car that the virtual rig drew: a person's own limits and its baselines come back by its name. */
   adopt(car: Car): void {
-    const kept = carSchema.safeParse({ ...car, ...readOwn(this.memory, car.name) });
-    this.replace(kept.success ? kept.data : car);
+    const own = carSchema.safeParse({ ...car, ...kept.readOwnLimits(this.memory, car.name) });
+    const before = kept.readDrawn(this.memory);
+    const drawing = { car, own: own.success ? own.data : car, before, example: marmot };
+    this.#write(withDrawn(this.#content, drawing));
+    kept.keepDrawn(this.memory, car);
   }
 }
+function checked(content: ShelfContent): ShelfContent {
+  const read = shelfSchema.safeParse(content);
+  if (!read.success) throw new ShelfRefused(read.error.issues[0].message);
+  return read.data;
+}
+const isName = (path: string): boolean => /^(\w+\.)?name$/.test(path);

@@ -4,6 +4,7 @@
 import { z } from 'zod';
 import { baselinesSchema } from '../history/baseline.ts';
 import { overridesSchema } from '../limits/override.ts';
+import { setUpSchema } from './set-up.ts';
 
 const positive = (what: string, max: number, unit: string) =>
   z
@@ -25,6 +26,9 @@ const whole = (what: string) => z.int({ error: `${what}: a whole number is neede
 const yesOrNo = (what: string) => z.boolean({ error: `${what} is true or false` });
 const chemistries = ['lipo', 'liHv', 'lifepo4', 'nimh'] as const;
 
+/** Fields that hold what is usual for the class, until somebody enters what this very part has: "throttle.lowUs". */
+const marked = { typical: z.array(z.string()).optional() };
+
 const pulseUs = z
   .number({ error: 'a throttle pulse: a number in us is needed' })
   .min(500, 'a throttle pulse is at least 500 us')
@@ -33,9 +37,16 @@ const pulseUs = z
 export const motorSchema = z.object({
   kind: z.literal('motor'),
   name: partName,
+  ...marked,
   turns: positive('turns', 60, 'turns'),
   polePairs: whole('pole pairs').min(1, 'a motor has at least one pole pair').max(7, 'at most 7 pole pairs'),
   sensored: yesOrNo('sensored'),
+  /** Mark of the end bell that the motor is set to. */
+  timingDegrees: z
+    .number({ error: 'timing: a number in degrees is needed' })
+    .min(0, 'timing is at least 0 degrees')
+    .max(70, 'timing is at most 70 degrees')
+    .optional(),
   ratedKvRpmPerV: positive('rated kV', 20000, 'rpm/V'),
   ratedKvTolerance: share('tolerance of kV', 0.3),
   ratedSpeedRpm: positive('rated speed', 120000, 'rpm'),
@@ -84,6 +95,7 @@ const endPointsSchema = z
 const servoFields = z.object({
   kind: z.literal('servo'),
   name: partName,
+  ...marked,
   size: z.enum(['standard', 'low-profile'], { error: 'a servo is standard or low-profile' }).optional(),
   digital: yesOrNo('digital'),
   ratedVoltageV: positive('rated voltage', 9, 'V'),
@@ -124,6 +136,7 @@ export const servoSchema = servoFields.refine(
 export const controllerSchema = z.object({
   kind: z.literal('controller'),
   name: partName,
+  ...marked,
   railSettingV: positive('rail setting', 9, 'V'),
   railFloorV: positive('lowest voltage of the receiver plus 0.5 V', 8, 'V'),
   throttle: z
@@ -144,6 +157,7 @@ export const controllerSchema = z.object({
 export const packSchema = z.object({
   kind: z.literal('pack'),
   name: partName,
+  ...marked,
   cells: whole('cells').min(1, 'a pack has at least one cell').max(4, 'the bench takes at most 4 cells'),
   chemistry: z.enum(chemistries, { error: `the chemistry is one of ${chemistries.join(', ')}` }),
   capacityAh: positive('capacity', 20, 'Ah'),
@@ -164,6 +178,7 @@ export const steeringWidthsSchema = z
 export const radioSchema = z.object({
   kind: z.literal('radio'),
   name: partName,
+  ...marked,
   steering: steeringWidthsSchema.optional(),
 });
 export const jointKinds = ['solder', 'bullet', 'plug', 'lead'] as const;
@@ -183,6 +198,7 @@ const jointSchema = z
 export const leadsSchema = z.object({
   kind: z.literal('leads'),
   name: partName,
+  ...marked,
   joints: z
     .array(jointSchema)
     .min(1, 'leads have at least one joint: leave the list out otherwise')
@@ -197,6 +213,7 @@ export const leadsSchema = z.object({
 export const driveSchema = z.object({
   kind: z.literal('drive'),
   name: partName,
+  ...marked,
   pinionTeeth: whole('teeth of the pinion')
     .min(5, 'a pinion has at least 5 teeth')
     .max(99, 'at most 99 teeth'),
@@ -219,6 +236,8 @@ export const carSchema = z.object({
   /** A person's own limits, and what the parts' first runs set. */
   overrides: overridesSchema.optional(),
   baselines: baselinesSchema.optional(),
+  /** What was set and when, oldest first. */
+  setUp: setUpSchema.optional(),
 });
 export type Motor = z.infer<typeof motorSchema>;
 export type Servo = z.infer<typeof servoSchema>;

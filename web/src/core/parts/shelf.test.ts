@@ -59,6 +59,23 @@ describe('the shelf', () => {
     expect(shelves.changeCar(two, 'Marmot', { ...marmotCar, name: 'Marmot A' }).onBench).toBe('Marmot A');
     expect(shelves.removeCar(two, 'Marmot').onBench).toBe('Marmot for guests');
   });
+  it('puts back what was taken away, beside a car that has its name by now', () => {
+    const left = shelves.removeCar(two, 'Marmot');
+    const again = shelves.addCar(left, { ...marmotCar, name: 'Marmot' });
+    const back = shelves.putBack(again, again.removed![0]);
+    expect(back.cars.map(({ name }) => name)).toEqual(['Marmot for guests', 'Marmot', 'Marmot 2']);
+    expect(back.removed).toEqual([]);
+  });
+  it('lays a part that a car can do without on the shelf, and takes it back from those taken away', () => {
+    const drive = { kind: 'drive', name: 'Long gears', pinionTeeth: 20, spurTeeth: 84 } as const;
+    const geared = { ...marmotCar, drive: { ...drive, internalRatio: 2.6, tyreDiameterM: 0.083 } };
+    const out = shelves.takeOut(shelves.newShelf(geared), 'Marmot', 'drive');
+    expect(shelves.carOnBench(out).drive).toBeUndefined();
+    const gone = shelves.discardPart(out, 'drive', 'Long gears');
+    expect(gone.loose).toEqual([]);
+    expect(shelves.putBack(gone, gone.removed![0]).loose[0].part.name).toBe('Long gears');
+    expect(() => shelves.takeOut(one, 'Marmot', 'motor')).toThrow(/No car goes without a motor/);
+  });
   it('is read back as it was', () =>
     expect(shelves.shelfSchema.parse(JSON.parse(JSON.stringify(two)))).toEqual(
       JSON.parse(JSON.stringify(two)),

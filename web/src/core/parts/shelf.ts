@@ -36,6 +36,8 @@ export const shelfSchema = z
     /** Name of the car on the bench. */
     onBench: z.string(),
     loose: z.array(looseSchema),
+    /** What was taken away and can be put back, newest last. */
+    removed: z.array(z.union([carSchema, looseSchema])).optional(),
   })
   .refine(
     ({ cars, onBench }) => cars.some(({ name }) => name === onBench),
@@ -43,6 +45,7 @@ export const shelfSchema = z
   )
   .refine(({ cars }) => new Set(cars.map(({ name }) => name)).size === cars.length, 'two cars have one name');
 export type ShelfContent = z.infer<typeof shelfSchema>;
+type Loose = z.infer<typeof looseSchema>;
 
 /** What can't be done, in words for the person. */
 export class ShelfRefused extends Error {
@@ -77,6 +80,7 @@ export function changeCar(shelf: ShelfContent, name: string, car: Car): ShelfCon
     refuse(`There is a car "${car.name}" already. Give this one another name.`);
   return withCar(shelf, name, car);
 }
+/** Throws when there is a car of that name. */
 export function addCar(shelf: ShelfContent, car: Car): ShelfContent {
   if (shelf.cars.some(({ name }) => name === car.name))
     refuse(`There is a car "${car.name}" already. Give this one another name.`);
@@ -85,18 +89,35 @@ export function addCar(shelf: ShelfContent, car: Car): ShelfContent {
 /** A second car with the same kinds of parts under names of their own, and no history. */
 export function addLike(shelf: ShelfContent, name: string, newName: string): ShelfContent {
   const { baselines: _left, ...model } = structuredClone(carNamed(shelf, name));
-  const parts = partKinds.flatMap((kind) => {
-    const part = model[kind];
-    return part ? [[kind, { ...part, name: freeName(shelf, part.name) }]] : [];
-  });
-  return addCar(shelf, carSchema.parse({ ...model, name: newName, ...Object.fromEntries(parts) }));
+  const { setUp: _dated, ...parts } = withFreeNames(shelf, model);
+  return addCar(shelf, carSchema.parse({ ...parts, name: newName }));
 }
-/** The last car stays. */
+/** The car with names for its parts that no other part on the shelf has. */
+export function withFreeNames(shelf: ShelfContent, car: Car): Car {
+  const taken = allParts(shelf);
+  const parts = partKinds.flatMap((kind) => {
+    const part = car[kind];
+    return part ? [[kind, { ...part, name: freeName(taken, part) }]] : [];
+  });
+  return { ...car, ...Object.fromEntries(parts) } as Car;
+}
+/** The last car stays. What goes can be put back. */
 export function removeCar(shelf: ShelfContent, name: string): ShelfContent {
   carNamed(shelf, name);
   const cars = shelf.cars.filter((car) => car.name !== name);
   if (cars.length === 0) refuse('This is the last car: change it instead of taking it away.');
-  return { ...shelf, cars, onBench: shelf.onBench === name ? cars[0].name : shelf.onBench };
+  const removed = [...(shelf.removed ?? []), carNamed(shelf, name)];
+  return { ...shelf, cars, removed, onBench: shelf.onBench === name ? cars[0].name : shelf.onBench };
+}
+export type Removed = NonNullable<ShelfContent['removed']>[number];
+/** A car or a loose part that was taken away comes back, beside what has its name by now. */
+export function putBack(shelf: ShelfContent, item: Removed): ShelfContent {
+  const rest = { ...shelf, removed: shelf.removed?.filter((each) => each !== item) };
+  if ('part' in item) return shelvePart(rest, item.part, item.baselines);
+  return addCar(rest, {
+    ...item,
+    name: freeNameAmong(new Set(rest.cars.map(({ name }) => name)), item.name),
+  });
 }
 /** The part goes into the other car; what was there goes the other way, its own baselines with each. */
 export function swapParts(shelf: ShelfContent, kind: PartKind, from: string, to: string): ShelfContent {
@@ -110,12 +131,12 @@ export function swapParts(shelf: ShelfContent, kind: PartKind, from: string, to:
 const needed = (kind: PartKind): boolean => !carSchema.shape[kind].isOptional();
 
 /** A part of its own beside the cars. */
-export function shelvePart(shelf: ShelfContent, part: Part): ShelfContent {
+export function shelvePart(shelf: ShelfContent, part: Part, own?: Baselines): ShelfContent {
   if (allParts(shelf).some(({ kind, name }) => kind === part.kind && name === part.name))
     refuse(
       `There is a ${part.kind} "${part.name}" already: its history goes by its name. Give this one another.`,
     );
-  return { ...shelf, loose: [...shelf.loose, { part }] };
+  return { ...shelf, loose: [...shelf.loose, { part, ...(own && { baselines: own }) }] };
 }
 /** Fits a loose part; the one that was in the car is loose afterwards. */
 export function fitPart(shelf: ShelfContent, car: string, kind: PartKind, name: string): ShelfContent {
@@ -127,8 +148,26 @@ export function fitPart(shelf: ShelfContent, car: string, kind: PartKind, name: 
   const loose = out ? [...rest, { part: out, baselines: baselinesOf(into, kind) }] : rest;
   return withCar({ ...shelf, loose }, car, fitted(into, kind, found.part, found.baselines));
 }
+/** A part that a car can do without comes out and lies loose. */
+export function takeOut(shelf: ShelfContent, car: string, kind: PartKind): ShelfContent {
+  const from = carNamed(shelf, car);
+  const part = from[kind] ?? refuse(`"${car}" has no such part to take out.`);
+  if (needed(kind)) refuse(`No car goes without a ${kind}: fit another one instead.`);
+  const loose = [...shelf.loose, { part, baselines: baselinesOf(from, kind) }];
+  return withCar({ ...shelf, loose }, car, fitted(from, kind, undefined));
+}
+/** A loose part goes; it can be put back. */
 export function discardPart(shelf: ShelfContent, kind: PartKind, name: string): ShelfContent {
-  return { ...shelf, loose: shelf.loose.filter(({ part }) => part.kind !== kind || part.name !== name) };
+  const goes = ({ part }: Loose) => part.kind === kind && part.name === name;
+  const removed = [...(shelf.removed ?? []), ...shelf.loose.filter(goes)];
+  return { ...shelf, removed, loose: shelf.loose.filter((each) => !goes(each)) };
+}
+/** Words where another part of the kind has this name too, or null: their histories would run together. */
+export function sharedName(shelf: ShelfContent, kind: PartKind, name: string): string | null {
+  const alike = allParts(shelf).filter((part) => part.kind === kind && part.name === name);
+  return alike.length > 1
+    ? `there is another ${kind} "${name}" on the shelf, and histories go by name: give this one another`
+    : null;
 }
 export function allParts({ cars, loose }: ShelfContent): readonly Part[] {
   const fittedParts = cars.flatMap((car) => partKinds.flatMap((kind) => car[kind] ?? []));
@@ -143,9 +182,14 @@ function fitted(car: Car, kind: PartKind, part: Part | undefined, own: Baselines
   const { [kind]: _out, ...rest } = car;
   return { ...rest, ...(part && { [kind]: part }), baselines: [...others, ...own] } as Car;
 }
-/** "Motor" becomes "Motor 2", "Motor 2" becomes "Motor 3". */
-function freeName(shelf: ShelfContent, name: string): string {
-  const taken = new Set(allParts(shelf).map((part) => part.name));
+/** "Motor" becomes "Motor 2", "Motor 2" becomes "Motor 3", where the name is taken by a part of its kind. */
+function freeName(parts: readonly Part[], { kind, name }: Part): string {
+  const taken = new Set(parts.filter((part) => part.kind === kind).map((part) => part.name));
+  return freeNameAmong(taken, name);
+}
+export const freePartName = (shelf: ShelfContent, part: Part): string => freeName(allParts(shelf), part);
+function freeNameAmong(taken: ReadonlySet<string>, name: string): string {
+  if (!taken.has(name)) return name;
   const stem = name.replace(/ \d+$/, '');
   for (let number = 2; ; number++) if (!taken.has(`${stem} ${number}`)) return `${stem} ${number}`;
 }

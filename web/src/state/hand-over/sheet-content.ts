@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What the hand-over sheet of one car says, worked out from its newest runs and its parts: one row a check, its worst
 // result first, set-up values, what whoever drives it should know. Pure; it knows no paper.
+import { newestSetUp, type SetUpKind } from '#core/parts/set-up';
 import { finalDriveRatio, rollOutM } from '#core/gearing/gearing';
 import { partNameOf, type Car } from '#core/parts/part';
 import type { Limit, VerdictWord } from '#core/verdicts/limit';
@@ -29,7 +30,7 @@ export interface SheetContent {
   readonly sentence: string;
   readonly counts: Readonly<Record<VerdictWord, number>>;
   readonly rows: readonly SheetRow[];
-  readonly setUp: readonly (readonly [what: string, value: string])[];
+  readonly setUp: readonly SetUpRow[];
   readonly notes: readonly string[];
   readonly rig: string;
   readonly madeAt: string;
@@ -100,35 +101,59 @@ function sentenceOf(counts: SheetContent['counts'], rows: number): string {
   const open = counts.undecided + counts['not measured'];
   return open === 0 ? `Ready: all ${rows} checks pass` : `Not settled: ${open} of ${rows} checks are open`;
 }
-function setUpOf({ controller, drive, radio }: Car): (readonly [string, string])[] {
-  const { throttle, railSettingV } = controller;
-  const us = (width: number) => figure(width, 0);
+type SetUpRow = readonly [what: string, value: string];
+
+function setUpOf(car: Car): SetUpRow[] {
+  const rows = [...steering(car), ...throttleAndRail(car), ...gearing(car), ...timing(car)];
+  return rows.map(([what, value, kind]) => {
+    const since = kind && newestSetUp(car, kind)?.at.slice(0, 10);
+    return [what, since ? `${value}, set ${since}` : value];
+  });
+}
+type DatedRow = readonly [what: string, value: string, kind?: SetUpKind];
+const us = (width: number) => figure(width, 0);
+
+function steering({ radio, servo }: Car): DatedRow[] {
+  const { steering: widths } = radio ?? {};
+  const { endPoints } = servo;
   return [
-    ...(radio?.steering
+    ...(widths
       ? [
-          [
-            'Steering left, right',
-            `${us(radio.steering.leftUs)} and ${us(radio.steering.rightUs)} µs`,
-          ] as const,
-          ['Steering centre', `${us(radio.steering.centreUs)} µs`] as const,
+          ['Steering left, right', `${us(widths.leftUs)} and ${us(widths.rightUs)} µs`] as const,
+          ['Steering centre', `${us(widths.centreUs)} µs`] as const,
         ]
       : []),
-    [
-      'Throttle brake, neutral, full',
-      `${us(throttle.lowUs)}, ${us(throttle.neutralUs)}, ${us(throttle.highUs)} µs`,
-    ],
-    ['Receiver rail set to', `${figure(railSettingV, 1)} V`],
-    ...(drive
+    ...(endPoints
       ? [
           [
-            'Gearing',
-            `${drive.pinionTeeth} on ${drive.spurTeeth}, ${figure(finalDriveRatio(drive), 2)} : 1`,
+            'Steering end points',
+            `${us(endPoints.shortUs)} and ${us(endPoints.longUs)} µs`,
+            'end-points',
           ] as const,
-          ['Roll-out', `${figure(rollOutM(drive) * 1e3, 1)} mm a motor turn`] as const,
         ]
       : []),
   ];
 }
+const throttleAndRail = ({ controller: { throttle, railSettingV } }: Car): DatedRow[] => [
+  [
+    'Throttle brake, neutral, full',
+    `${us(throttle.lowUs)}, ${us(throttle.neutralUs)}, ${us(throttle.highUs)} µs`,
+  ],
+  ['Receiver rail set to', `${figure(railSettingV, 1)} V`, 'rail-setting'],
+];
+const gearing = ({ drive }: Car): DatedRow[] =>
+  drive
+    ? [
+        [
+          'Gearing',
+          `${drive.pinionTeeth} on ${drive.spurTeeth}, ${figure(finalDriveRatio(drive), 2)} : 1`,
+          'gearing',
+        ],
+        ['Roll-out', `${figure(rollOutM(drive) * 1e3, 1)} mm a motor turn`],
+      ]
+    : [];
+const timing = ({ motor: { timingDegrees } }: Car): DatedRow[] =>
+  timingDegrees === undefined ? [] : [['Timing, end bell', `${figure(timingDegrees, 0)}°`, 'timing']];
 const ownNotes = (notes: string): string[] =>
   notes.split('\n').flatMap((line) => (line.trim() ? [line.trim()] : []));
 function noteOf({ checked, verdict, value, limit }: SheetRow): string[] {

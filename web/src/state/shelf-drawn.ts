@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: MIT
+// The car that the virtual rig drew joins the shelf: the example gives way to it, and so does the one drawn before
+// while nobody has changed it. Pure.
+import type { Car } from '#core/parts/part';
+import { addCar, changeCar, putOnBench, removeCar, type ShelfContent } from '#core/parts/shelf';
+
+export interface Drawing {
+  readonly car: Car;
+  /** With the limits a person gave a car of that name. */
+  readonly own: Car;
+  readonly before: Car | null;
+  readonly example: Car;
+}
+/** The very shelf where the same car was drawn again and is still there: who changed it keeps the change. */
+export function withDrawn(shelf: ShelfContent, { car, own, before, example }: Drawing): ShelfContent {
+  const known = shelf.cars.some(({ name }) => name === car.name);
+  if (known && sameCar(before, car)) return shelf;
+  const joined = known ? changeCar(shelf, car.name, own) : addCar(shelf, own);
+  const onBench = putOnBench(joined, car.name);
+  const leaving = onBench.cars.filter(
+    (each) => each.name !== car.name && (isBare(each, before) || sameCar(each, example)),
+  );
+  return leaving.reduce((left, { name }) => gone(left, name), onBench);
+}
+const gone = (shelf: ShelfContent, name: string): ShelfContent => ({
+  ...removeCar(shelf, name),
+  removed: shelf.removed,
+});
+const sameCar = (a: Car | null, b: Car): boolean => JSON.stringify(a) === JSON.stringify(b);
+/** Own limits come back by the car's name. */
+function isBare({ overrides: _own, baselines: _runs, ...rest }: Car, drawn: Car | null): boolean {
+  if (!drawn) return false;
+  const { overrides: _drawnOwn, baselines: _drawnRuns, ...bare } = drawn;
+  return JSON.stringify(rest) === JSON.stringify(bare);
+}
