@@ -44,8 +44,9 @@ describe('on the servo alone a healthy one passes with the truth inside', () => 
     expect(new Set(Object.values(run.verdicts))).toEqual(new Set(['pass']));
     expect(outside(run)).toEqual([]);
   });
-  it('knows the time for 60 degrees within 3 ms', async () => {
-    const { findings, truth } = await runOnServo(servoSpeed, 2);
+  // 22, 38 and 39 look at their pulse every 20 ms; they are the slowest of cars 1 to 40.
+  it.each([2, 22, 38, 39])('knows the time for 60 degrees of car %i within 3 ms', async (seed) => {
+    const { findings, truth } = await runOnServo(servoSpeed, seed);
     const [time] = findings;
     if (!time.measured) throw new Error(time.reason);
     expect(Math.abs(time.value - truth['time-per-60'])).toBeLessThan(0.003);
@@ -70,6 +71,25 @@ describe('a fault fails where it must', () => {
     const foundUs = Number(/pulse of (\d+) us/.exec(spot?.measured ? spot.notes[0] : '')?.[1]);
     const { centreS, radPerS, tightAtRad } = bench.plant.car.servo;
     expect(Math.abs(foundUs - (centreS + tightAtRad / radPerS) * 1e6)).toBeLessThan(45);
+  });
+});
+it('a servo that hunts where its moves end is told so by servo-speed', async () => {
+  const { findings } = await runOnServo(servoSpeed, 10, { 'hunting-servo': 1 });
+  for (const finding of findings)
+    expect(finding.measured ? '' : finding.reason).toMatch(/does not come to rest.*it hunts/);
+});
+describe('a failing motor', () => {
+  // Free running is ruled by the motor's constant: (V - I R)/k with a tenth of the stall current in it.
+  it('runs free nearly as fast, which servo-speed tells as it is: its stall current finds it', async () => {
+    const [sound, failing] = [
+      await runOnServo(servoSpeed, 2),
+      await runOnServo(servoSpeed, 2, { 'failing-servo-motor': 1 }),
+    ];
+    const slower = failing.truth['time-per-60-rated'] / sound.truth['time-per-60-rated'];
+    expect(slower).toBeGreaterThan(1.02);
+    expect(slower).toBeLessThan(1.15);
+    expect(failing.verdicts['time-per-60-rated']).toBe('pass');
+    expect(outside(failing)).toEqual([]);
   });
 });
 describe('what is no fault of a servo is called none', () => {

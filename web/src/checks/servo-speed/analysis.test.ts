@@ -95,6 +95,20 @@ describe('servo-speed analysis refuses', () => {
     });
     expect(reason(found(held)[2])).toMatch(/Only 0 of 24 moves|drew no current/);
   });
+  it('a servo that hunts where its moves end, and says what to do', () => {
+    const hunting = (timeS: number) => 0.2 * (1 + Math.sign(Math.sin(timeS * 2 * Math.PI * 22)));
+    const restless = run(0.2, {
+      tap: (id, t) => {
+        if (t < 1) return 0;
+        if (id === 'railVoltage') return 6;
+        return id === 'railCurrent' ? currentA(t, 0.2) + (t > 3 ? hunting(t) : 0) : 0;
+      },
+    });
+    for (const finding of found(restless)) {
+      expect(reason(finding)).toMatch(/does not come to rest.*it hunts.*"Servo: current at rest, hunting/);
+      expect(reason(finding)).not.toMatch(/[Rr]un again/);
+    }
+  });
   it('a gap in a move', () =>
     expect(reason(found(run(0.2, { lost: (t) => t > 6 && t < 6.05 }))[2])).toMatch(/lost in a move/));
   it('a run that broke off before the long moves', () =>

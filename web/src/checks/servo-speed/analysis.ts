@@ -111,7 +111,7 @@ function notesOf(input: Input, { intercept }: FittedMoves): string[] {
     ...(input.car.servo.digital
       ? []
       : [
-          'A simple servo looks at its pulse once a frame: its moves end in steps of 20 ms, which shows in the scatter.',
+          'A simple servo looks at its pulse once a frame: its moves end in steps of 20 ms, which the line through them allows for.',
         ]),
   ];
 }

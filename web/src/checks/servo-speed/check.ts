@@ -13,7 +13,7 @@ export const servoSpeed: Check<Evidence> = {
   id: 'servo-speed',
   title: checkTitles['servo-speed'],
   part: 'servo',
-  why: 'A servo that got slow has stiff gears, a failing motor or too little voltage.',
+  why: 'A servo that got slow has stiff gears or too little voltage. Worn brushes hardly slow it while its horn is free: its stall current tells them.',
   needs: {
     taps: ['railVoltage', 'railCurrent', 'controllerVoltage', 'packCurrentWide'],
     outputs: ['steering'],

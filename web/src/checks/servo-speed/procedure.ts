@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Moves about 20, 40, 60 and 80 degrees long, each way, all from the short end of the travel. About each length there
 // are six that differ by little: a servo takes its drive back only once in its own loop (3 ms, or 20 ms for a simple
-// one), and lengths that differ meet that at all its phases.
+// one), and lengths that differ meet that at all its phases. The
+// way back is half a spacing longer or shorter than the way out, for the same reason.
 import type { Bench } from '../check.ts';
 import { comeDownTo } from '../come-down.ts';
 import { centreUs, railPlan } from '../rail-plan.ts';
@@ -12,9 +13,11 @@ const lowUs = 1100;
 /** Where the horn is read at the long end; it comes there from longer pulses. */
 const readAtUs = 1820;
 /** Within the steering limits of a session; at 0.1 degrees a microsecond about 20, 40, 60 and 80. */
-const shortestUs = [210, 410, 610, 740] as const;
+const shortestUs = [210, 410, 610, 730] as const;
 const apartUs = 12;
 const ofEach = 6;
+/** A move back is longer or shorter than the one out by this: halfway to the next length. */
+const betweenUs = apartUs / 2;
 /** Evenly spaced lengths may all meet a servo's own steps at the same phase: each is shifted by another part of the
  *  spacing, as the golden section spreads them. */
 const shift = (index: number): number => (index * 0.6180339887) % 1;
@@ -37,8 +40,9 @@ export async function procedure(bench: Bench): Promise<Evidence> {
   for (const [index, lengthUs] of lengthsUs.entries()) {
     const step = Math.floor(index / ofEach);
     tell(bench, 2 + step, 'The servo moves there and back at full speed.', 27 - index);
-    moves.push(await move(bench, lowUs + lengthUs, lengthUs, true));
-    moves.push(await move(bench, lowUs, lengthUs, false));
+    const [fromUs, backUs] = index % 2 === 0 ? [lowUs, lowUs + betweenUs] : [lowUs + betweenUs, lowUs];
+    moves.push(await move(bench, fromUs + lengthUs, lengthUs, true));
+    moves.push(await move(bench, backUs, fromUs + lengthUs - backUs, false));
   }
   tell(bench, of, 'The horn is read at both ends.', 3);
   const horn = bench.car.servo.measuredDegreesPerUs ? null : await readHorn(bench);
