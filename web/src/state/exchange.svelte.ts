@@ -3,12 +3,13 @@
 // when a person says so. What is here is never replaced.
 import { readBenchFile, writeBenchFile, type BenchFileRead } from '#core/record/bench-file';
 import { readRecord } from '#core/record/record-reader';
-import { newShelf, type ShelfContent } from '#core/parts/shelf';
-import { mergedShelf, type ShelfMerge } from '#core/parts/shelf-merge';
+import { arrivingRepairs, type RepairsMerge } from '#core/history/repair';
+import { arrivingShelf, forFile, type ShelfMerge } from '#core/parts/shelf-merge';
 import type { Bench } from './bench.svelte.ts';
 import { catalogueTold } from './catalogue.ts';
 import { previewOf, type FilePreview, type NamingOf } from './file-preview.ts';
 import type { Logbook } from './logbook.svelte.ts';
+import type { Repairs } from './repairs.svelte.ts';
 import type { RunSummary } from './run-summary.ts';
 import { marmot, type Shelf } from './shelf.svelte.ts';
 
@@ -18,7 +19,8 @@ const runsWord = (count: number) => (count === 1 ? '1 run' : `${count} runs`);
 interface Pieces {
   readonly bench: Pick<Bench, 'check' | 'checks' | 'wake'>;
   readonly logbook: Logbook;
-  readonly shelf: Pick<Shelf, 'car' | 'replace'>;
+  readonly shelf: Pick<Shelf, 'content' | 'act'>;
+  readonly repairs: Pick<Repairs, 'list' | 'join'>;
 }
 export interface SavedFile {
   readonly bytes: Uint8Array;
@@ -28,7 +30,7 @@ export interface SavedFile {
 export class Exchange {
   #preview = $state.raw<FilePreview | null>(null);
   #cars = $state.raw<ShelfMerge | null>(null);
-  #file: BenchFileRead | null = null;
+  #repairs = $state.raw<RepairsMerge | null>(null);
   #trouble = $state<string | null>(null);
   #words = $state('');
   #name = $state('');
@@ -38,9 +40,18 @@ export class Exchange {
   get preview(): FilePreview | null {
     return this.#preview;
   }
-  /** Cars of the file, against the one here; null where it holds none. */
+  /** Cars and loose parts of the file, against those here; null where it holds none. */
   get cars(): ShelfMerge | null {
     return this.#cars;
+  }
+  get repairs(): RepairsMerge | null {
+    return this.#repairs;
+  }
+  /** Whether there is anything to add. */
+  get brings(): boolean {
+    const { added = [], beside = [], notes = [] } = this.#preview ?? {};
+    const things = [added, beside, notes, this.#cars?.added ?? [], this.#repairs?.added ?? []];
+    return things.some(({ length }) => length > 0);
   }
   get trouble(): string | null {
     return this.#trouble;
@@ -63,24 +74,24 @@ export class Exchange {
       texts.push(text);
       if (note) notes[id] = note;
     }
-    const bytes = writeBenchFile({ shelf: this.#shelf, runs: texts, notes }, madeAt);
+    const { shelf, repairs } = this.pieces;
+    const around = { shelf: forFile(shelf.content), repairs: repairs.list };
+    const bytes = writeBenchFile({ ...around, runs: texts, notes }, madeAt);
     const left = runs.length - texts.length;
     const more = left > 0 ? ` ${runsWord(left)} without a whole record could not be put into it.` : '';
     this.#words = `${runsWord(texts.length)} saved.${more}`;
     return { bytes, words: this.#words };
   }
-  get #shelf(): ShelfContent {
-    return newShelf(this.pieces.shelf.car);
-  }
   /** A bench file or the record of one run; what it would bring stands in `preview`. */
   async look(bytes: Uint8Array, name: string): Promise<void> {
     this.leave();
     try {
-      const file = (this.#file = readFile(bytes));
-      const { logbook } = this.pieces;
+      const file = readFile(bytes);
+      const { logbook, shelf, repairs } = this.pieces;
       await catalogueTold(this.pieces.bench);
       this.#preview = await previewOf(file, logbook, this.#namingOf);
-      this.#cars = file.shelf && mergedShelf(this.#shelf, file.shelf);
+      this.#cars = file.shelf && arrivingShelf(shelf.content, file.shelf, marmot);
+      this.#repairs = arrivingRepairs(repairs.list, file.repairs);
       this.#name = name;
     } catch (cause) {
       this.#trouble = `${name}: ${wordsOf(cause)}`;
@@ -93,26 +104,19 @@ export class Exchange {
     const arriving = [...preview.added, ...preview.beside];
     for (const { summary, text } of arriving) await pieces.logbook.end(summary, text);
     for (const { id, text } of preview.notes) await pieces.logbook.note(id, text);
-    this.#takeCar();
+    this.#takeShelf();
     this.leave();
     this.#words = `${runsWord(arriving.length)} added.`;
     await pieces.logbook.measure();
   }
   leave(): void {
-    [this.#preview, this.#cars, this.#file, this.#trouble, this.#words] = [null, null, null, null, ''];
+    [this.#preview, this.#cars, this.#repairs, this.#trouble, this.#words] = [null, null, null, null, ''];
   }
-  /** The car here gives way only while nobody has changed it. */
-  get takesCar(): boolean {
-    const [car, here] = [this.#carOfFile, JSON.stringify(this.pieces.shelf.car)];
-    return !!car && here === JSON.stringify(marmot) && JSON.stringify(car) !== here;
-  }
-  get #carOfFile() {
-    const { shelf } = this.#file ?? {};
-    return shelf?.cars.find(({ name }) => name === shelf.onBench);
-  }
-  #takeCar(): void {
-    const car = this.#carOfFile;
-    if (car && this.takesCar) this.pieces.shelf.replace(car);
+  #takeShelf(): void {
+    const { added = [] } = this.#cars ?? {};
+    const arriving = this.#cars?.shelf;
+    if (arriving && added.length > 0) this.pieces.shelf.act(() => arriving);
+    this.pieces.repairs.join(this.#repairs?.added ?? []);
   }
   readonly #namingOf: NamingOf = (checkId) => {
     const check = this.pieces.bench.check(checkId);
@@ -131,5 +135,5 @@ const brace = 0x7b;
 function readFile(bytes: Uint8Array): BenchFileRead {
   if (bytes[0] !== brace) return readBenchFile(bytes);
   const text = new TextDecoder().decode(bytes);
-  return { shelf: null, notes: {}, runs: [text], records: [readRecord(text)], troubles: [] };
+  return { shelf: null, notes: {}, repairs: [], runs: [text], records: [readRecord(text)], troubles: [] };
 }

@@ -7,7 +7,9 @@ import { Exchange } from './exchange.svelte.ts';
 import { keptRecord, keptSummary, type KeptRun } from './kept-run-fixture.ts';
 import { Logbook } from './logbook.svelte.ts';
 import type { RunSummary } from './run-summary.ts';
-import { marmot } from './shelf.svelte.ts';
+import { Repairs } from './repairs.svelte.ts';
+import { newcomer } from './shelf-newcomer.ts';
+import { marmot, Shelf } from './shelf.svelte.ts';
 
 const at = '2026-11-27T00:00:00.000Z';
 const checks = [{ id: 'motor-no-load', title: 'No-load current', part: 'motor' }];
@@ -17,6 +19,14 @@ const bench = {
   wake: () => {},
 } as never;
 
+function memory() {
+  const kept = new Map<string, string>();
+  return {
+    getItem: (key: string) => kept.get(key) ?? null,
+    setItem: (key: string, value: string) => void kept.set(key, value),
+  };
+}
+const repair = { partName: marmot.motor.name, at: '2026-11-20', words: 'new bearings' };
 async function page(runs: readonly KeptRun[]) {
   const summaries = new Map<string, RunSummary>();
   const records = new Map<string, unknown>();
@@ -36,8 +46,9 @@ async function page(runs: readonly KeptRun[]) {
     remove: (id) => Promise.resolve(void (summaries.delete(id) && records.delete(id))),
   });
   await logbook.load();
-  const shelf = { car: marmot, replace: (car: typeof marmot) => void (shelf.car = car) };
-  return { logbook, shelf, summaries, records, exchange: new Exchange({ bench, logbook, shelf }) };
+  const [shelf, repairs] = [new Shelf(memory()), new Repairs(memory())];
+  const exchange = new Exchange({ bench, logbook, shelf, repairs });
+  return { logbook, shelf, repairs, summaries, records, exchange };
 }
 const both: KeptRun[] = [
   { id: 'a', day: 1 },
@@ -46,7 +57,10 @@ const both: KeptRun[] = [
 async function saved(runs = both) {
   const from = await page(runs);
   await from.logbook.note('b', 'after new bearings');
-  from.shelf.car = { ...marmot, name: 'Wombat' };
+  from.shelf.replace({ ...marmot, name: 'Wombat' });
+  from.shelf.act((all) => newcomer(all, 'guestTruck', 'Vole'));
+  from.shelf.act((all) => newcomer(all, 'clubMotor', 'Spare'));
+  from.repairs.join([repair]);
   return (await from.exchange.save(from.logbook.runs, at)).bytes;
 }
 
@@ -63,6 +77,25 @@ describe('a saved logbook', () => {
     ]);
     expect(to.records.get('a')).toBe(keptRecord(both[0]));
     expect(to.shelf.car.name).toBe('Wombat');
+    expect(to.shelf.content.cars.map(({ name }) => name)).toEqual(['Wombat', 'Vole']);
+    expect(to.shelf.content.loose.map(({ part }) => part.name)).toEqual(['Spare']);
+    expect(to.repairs.list).toEqual([repair]);
+  });
+  it('of an older version, with one car and no repairs, is read too', async () => {
+    const shelf = {
+      version: 1,
+      cars: [{ ...marmot, name: 'Old Marmot' }],
+      onBench: 'Old Marmot',
+      loose: [],
+    } as const;
+    const to = await page([]);
+    to.repairs.join([repair]);
+    const file = { shelf: { ...shelf, cars: [...shelf.cars], loose: [] }, runs: both.map(keptRecord) };
+    await to.exchange.look(writeBenchFile(file, at), 'older.zip');
+    expect(to.exchange.preview?.troubles).toEqual([]);
+    expect(to.exchange.cars?.added).toEqual(['Old Marmot']);
+    await to.exchange.take();
+    expect([to.shelf.car.name, to.logbook.runs.length, to.repairs.list]).toEqual(['Old Marmot', 2, [repair]]);
   });
   it('brings nothing twice, also from a second opening', async () => {
     const to = await page([both[0]]);
@@ -72,10 +105,12 @@ describe('a saved logbook', () => {
     await to.exchange.take();
     await to.exchange.look(await saved(), 'all.zip');
     expect(to.exchange.preview).toMatchObject({ added: [], beside: [], notes: [] });
+    expect(to.exchange.brings).toBe(false);
   });
   it('puts a run that differs from one of its name beside it, once, and leaves the car that was changed', async () => {
     const to = await page([{ id: 'a', day: 1, value: 9 }]);
-    to.shelf.car = { ...marmot, name: 'Mine' };
+    to.shelf.replace({ ...marmot, name: 'Mine' });
+    to.repairs.join([{ ...repair, words: 'new brushes' }]);
     for (let time = 0; time < 2; time++) {
       await to.exchange.look(await saved(), 'all.zip');
       await to.exchange.take();
@@ -86,6 +121,11 @@ describe('a saved logbook', () => {
     expect(JSON.parse(to.records.get(beside.id) as string)).toMatchObject({ id: beside.id });
     expect(beside.results[0].value).toBe(3);
     expect(to.shelf.car.name).toBe('Mine');
+    expect(to.shelf.content.cars.map(({ name }) => name)).toEqual(['Mine', 'Wombat', 'Vole']);
+    expect(
+      to.repairs.list.map(({ words }) => words),
+      'mine stays',
+    ).toEqual(['new brushes']);
   });
   it('keeps both of two runs that share a name in one file, and one of two that are the same', async () => {
     const to = await page([]);

@@ -12,7 +12,7 @@ export class LogbookDesk {
   readonly comparison: Comparison;
   readonly exchange: Exchange;
 
-  constructor(private readonly page: Pick<Page, 'bench' | 'logbook' | 'shelf'>) {
+  constructor(private readonly page: Pick<Page, 'bench' | 'logbook' | 'shelf' | 'repairs'>) {
     this.comparison = new Comparison(page.logbook);
     this.exchange = new Exchange(page);
   }

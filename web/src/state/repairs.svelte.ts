@@ -1,22 +1,13 @@
 // SPDX-License-Identifier: MIT
 // What was mended on which part and when, as noted by a person: a part's history begins anew there. Kept in the
 // browser's memory; read back through zod, as it may be damaged.
-import { z } from 'zod';
+import { repairSchema, repairsSchema } from '#core/history/repair';
 import type { Repair } from '#core/history/part-history';
 
 interface Memory {
   getItem(key: string): string | null;
   setItem(key: string, value: string): void;
 }
-const repairSchema = z.object({
-  partName: z.string().min(1),
-  at: z.iso.date({ error: 'the day as year-month-day, such as 2026-11-25' }),
-  words: z
-    .string()
-    .trim()
-    .min(3, 'say in a few words what was done, such as "new bearings"')
-    .max(60, 'keep it under 60 letters: it stands in the chart'),
-});
 const key = 'repairs';
 
 export class Repairs {
@@ -41,6 +32,10 @@ export class Repairs {
     this.#keep([...this.#list, read.data]);
     return null;
   }
+  /** Those of a file that are not here. */
+  join(arriving: readonly Repair[]): void {
+    this.#keep([...this.#list, ...arriving]);
+  }
   remove(repair: Repair): void {
     this.#keep(this.#list.filter((each) => each !== repair));
   }
@@ -51,7 +46,7 @@ export class Repairs {
 }
 function kept(memory: Memory): readonly Repair[] {
   try {
-    return z.array(repairSchema).parse(JSON.parse(memory.getItem(key) ?? '[]'));
+    return repairsSchema.parse(JSON.parse(memory.getItem(key) ?? '[]'));
   } catch {
     return [];
   }

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 // One file with everything: a zip (PKWARE APPNOTE) of JSON and CSV that any program opens. manifest.json names format
 // and version, shelf.json the cars and parts, runs/<n>.json each run's record, results.csv all results in one table.
-// and notes.json what a person wrote to them. The manifest holds size and CRC-32 of every file. Reading trusts nothing:
+// notes.json what a person wrote to them and repairs.json what was mended. The manifest holds size and CRC-32 of every file. Reading trusts nothing:
 // what is damaged is told by name, what is whole is kept.
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { z } from 'zod';
+import { repairsSchema, type KeptRepair } from '../history/repair.ts';
 import { shelfSchema, type ShelfContent } from '../parts/shelf.ts';
 import { crc32 } from './crc32.ts';
 import { resultsCsv } from './csv-writer.ts';
@@ -30,6 +31,7 @@ export interface BenchFileContent {
   readonly runs: readonly string[];
   /** What a person wrote to a run, by its id. */
   readonly notes?: Readonly<Record<string, string>>;
+  readonly repairs?: readonly KeptRepair[];
 }
 export interface BenchFileRead extends Required<BenchFileContent> {
   readonly records: readonly RunRecord[];
@@ -41,13 +43,17 @@ export class BenchFileError extends Error {
   override readonly name = 'BenchFileError';
 }
 /** `madeAt`: ISO 8601. Throws RecordError when one of the runs is no record. */
-export function writeBenchFile({ shelf, runs, notes }: BenchFileContent, madeAt: string): Uint8Array {
+export function writeBenchFile(
+  { shelf, runs, notes, repairs }: BenchFileContent,
+  madeAt: string,
+): Uint8Array {
   const json = (content: unknown) => strToU8(JSON.stringify(content, null, 1));
   const records = runs.map(readRecord);
   const numbered = runs.map((text, index) => [`runs/${index + 1}.json`, strToU8(text)] as const);
   const files = {
     ...(shelf && { 'shelf.json': json(shelf) }),
     ...(notes && { 'notes.json': json(notes) }),
+    ...(repairs && { 'repairs.json': json(repairs) }),
     'results.csv': strToU8(allResults(records)),
     ...Object.fromEntries(numbered),
   };
@@ -77,10 +83,11 @@ export function readBenchFile(bytes: Uint8Array): BenchFileRead {
   const troubles = changedFiles(files, manifest.data.files ?? {});
   const shelf = jsonFile(files, 'shelf.json', shelfSchema, troubles);
   const notes = jsonFile(files, 'notes.json', notesSchema, troubles) ?? {};
+  const repairs = jsonFile(files, 'repairs.json', repairsSchema, troubles) ?? [];
   const names = Object.keys(files).filter((name) => /^runs\/\d+\.json$/.test(name));
   const read = names.flatMap((name) => runIn(name, files[name], troubles));
   const [runs, records] = [read.map(({ text }) => text), read.map(({ record }) => record)];
-  return { shelf, notes, runs, records, troubles };
+  return { shelf, notes, repairs, runs, records, troubles };
 }
 const notesSchema = z.record(z.string(), z.string());
 
