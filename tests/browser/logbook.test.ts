@@ -73,6 +73,28 @@ async function compareBoth(page: Page): Promise<void> {
   expect(await comparison.innerText()).toMatch(/B − A\s*−0\.200\s±\s0\.029\sA[\s\S]*it is a real difference/);
   expect(await screenFaults(page), 'comparison').toEqual([]);
 }
+/** A second car and a spare from classes, the spare fitted there: the rest of the page is about that car then. */
+async function secondCar(page: Page): Promise<void> {
+  const [what, add] = [
+    page.getByLabel('What it is'),
+    page.getByRole('button', { name: 'Add it to the shelf' }),
+  ];
+  await what.selectOption('guestTruck');
+  await page.getByLabel('Its name').fill('Quarry Vole');
+  await add.click();
+  await page.getByRole('button', { name: 'Put on the bench: Quarry Vole' }).click();
+  await what.selectOption('clubMotor');
+  await page.getByLabel('Its name').fill('Spare Wren');
+  await add.click();
+  await page.getByText('Change the motor').click();
+  await page.getByRole('button', { name: /^Fit Spare Wren, lay / }).click();
+  await page.getByRole('heading', { level: 1, name: 'Quarry Vole is on the bench' }).waitFor();
+  await page.getByRole('link', { name: 'Car Quarry Vole, open the shelf' }).first().waitFor();
+  expect(await page.getByRole('textbox', { name: 'Name', exact: true }).first().inputValue()).toBe(
+    'Spare Wren',
+  );
+  expect(await screenFaults(page), 'shelf of two cars').toEqual([]);
+}
 async function saved(page: Page): Promise<Buffer> {
   const [download] = await Promise.all([
     page.waitForEvent('download'),
@@ -98,6 +120,9 @@ it.each([[1280, 800]])(
     });
     await noteAndPutBack(page);
     await compareBoth(page);
+    await go('#/shelf');
+    await secondCar(page);
+    await go('#/logbook');
     const file = await saved(page);
     expect(JSON.parse(strFromU8(unzipSync(file)['notes.json']))).toEqual({ b: 'after new bearings' });
     expect(complaints).toEqual([]);
@@ -119,6 +144,8 @@ it.each([[1280, 800]])(
     expect(await fresh.page.getByRole('button', { name: 'Add to the logbook' }).count()).toBe(0);
     await fresh.page.getByRole('button', { name: 'Add nothing' }).click();
     expect(await rows(fresh.page).count()).toBe(2);
+    await fresh.go('#/shelf');
+    await fresh.page.getByRole('heading', { level: 1, name: 'Quarry Vole is on the bench' }).waitFor();
     expect(fresh.complaints).toEqual([]);
     await fresh.page.context().close();
   },

@@ -89,7 +89,7 @@ describe('several cars', () => {
     shelf.act((all) => putOnBench(all, 'Vole'));
     expect(isTypical(shelf.car, 'controller.throttle.lowUs')).toBe(true);
     shelf.edit('motor.turns', 17.5);
-    shelf.edit('motor.polePairs', 1);
+    shelf.confirm('motor.polePairs');
     expect(
       ['turns', 'polePairs', 'ratedKvRpmPerV'].map((each) => isTypical(shelf.car, `motor.${each}`)),
     ).toEqual([false, false, true]);

@@ -55,6 +55,7 @@ export const marmot: Car = {
 const born: Readonly<Record<string, object>> = {
   drive: { kind: 'drive', name: 'Drive train' },
   radio: { kind: 'radio', name: 'Radio' },
+  leads: { kind: 'leads', name: 'Leads' },
 };
 /** Sets `path` ("motor.turns") in a copy of `car`; undefined takes an optional figure out, and its group with the last. */
 export function withField(car: Car, path: string, value: unknown): Car {
@@ -144,6 +145,10 @@ export class Shelf {
     }
     this.#waiting = waiting;
     this.refuse(path, this.#wordsFor(path, value));
+  }
+  /** What is typical of the class is so for this very part too. */
+  confirm(path: string): void {
+    this.replace(asOwn(this.#car, path));
   }
   /** What was typed could not even be read. */
   refuse(path: string, words: string): void {
