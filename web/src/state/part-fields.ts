@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The ratings of each part as form fields: path in the car, label, unit, kind; reading of what was typed, units as
 // typed. Which values are allowed is the schema's business.
-import type { PartKind } from '#core/parts/part';
+import type { Car, PartKind } from '#core/parts/part';
 import type { Dimension } from '#core/units/units';
 import { typedQuantity } from '#core/units/typed-quantity';
 import { otherUnits } from './typed-bound.ts';
@@ -147,6 +147,28 @@ export const partForms: readonly PartForm[] = [
     ],
   },
 ];
+const jointKinds = [
+  ['solder', 'Solder joint'],
+  ['bullet', 'Bullet plug'],
+  ['plug', 'Plug'],
+  ['lead', 'Length of lead'],
+] as const;
+const jointFields = (index: number): PartField[] => {
+  const path = (field: string) => `leads.joints.${index}.${field}`;
+  const nth = `Joint ${index + 1}`;
+  return [
+    text(path('name'), `${nth}, name`),
+    { path: path('kind'), label: `${nth}, kind`, kind: 'choice', choices: jointKinds },
+    number(path('gaugeAwg'), `${nth}, gauge`, 'AWG', optional),
+    quantity(path('lengthM'), `${nth}, length of lead`, 'length', 'mm'),
+  ];
+};
+/** Those of every car, and one with the joints of this car in the order they are probed. */
+export function formsOf({ leads }: Car): PartForm[] {
+  const joints = leads?.joints ?? [];
+  const fields = joints.flatMap((_joint, index) => jointFields(index));
+  return [...partForms, { kind: 'leads', title: 'Leads and joints', fields }];
+}
 const at = (car: object, path: string): unknown =>
   path
     .split('.')

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The car's form: what is wrong stays beside its field, units as typed, groups of figures that need each other, doubts.
 import { describe, expect, it } from 'vitest';
+import { oneLess, oneMore } from './joints.ts';
 import { fieldHint, fieldRead, fieldText, partForms, type PartField } from './part-fields.ts';
 import { marmot, Shelf } from './shelf.svelte.ts';
 
@@ -61,6 +62,23 @@ describe('a field', () => {
     type(shelf, 'drive.tyreDiameterM', '3.2 in');
     expect(shelf.car.drive).toMatchObject({ kind: 'drive', pinionTeeth: 21 });
     expect(shelf.car.drive!.tyreDiameterM).toBeCloseTo(0.08128, 9);
+  });
+  it('of a joint: added, told to be a lead once its gauge and length are there, taken out', () => {
+    const shelf = new Shelf(memory());
+    for (let time = 0; time < 2; time++) shelf.edit('leads.joints', oneMore(shelf.car));
+    expect(shelf.car.leads?.joints?.map(({ name }) => name)).toEqual(['joint 1', 'joint 2']);
+    shelf.edit('leads.joints.1.kind', 'lead');
+    expect(shelf.error('leads.joints.1.kind')).toMatch(/a lead needs its gauge \(AWG\) and its length/);
+    shelf.edit('leads.joints.1.gaugeAwg', 12);
+    shelf.edit('leads.joints.1.lengthM', 0.1);
+    expect(shelf.car.leads?.joints?.[1]).toEqual({
+      name: 'joint 2',
+      kind: 'lead',
+      gaugeAwg: 12,
+      lengthM: 0.1,
+    });
+    for (let time = 0; time < 2; time++) shelf.edit('leads.joints', oneLess(shelf.car));
+    expect(shelf.car.leads).toBeUndefined();
   });
   it('that waits does not hold up others', () => {
     const shelf = new Shelf(memory());
