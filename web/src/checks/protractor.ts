@@ -33,7 +33,7 @@ export function degreesPerUs(first: Quantity, second: Quantity, apartUs: number)
   const turned = second.value - first.value;
   if (Math.abs(turned) < fewestDegrees)
     throw new NotMeasurable(
-      `The horn turned by only ${turned.toFixed(1)} degrees for ${apartUs} us. Look at the servo's plug and at both readings, then run again.`,
+      `The horn turned by only ${turned.toFixed(1)} degrees for ${apartUs} µs. Look at the servo's plug and at both readings, then run again.`,
     );
   const rests = [uncertain(0, [restLine('first')]), uncertain(0, [restLine('second')])];
   return combined([first, second, ...rests], (a, b, restA, restB) => (b + restB - a - restA) / apartUs);

@@ -43,6 +43,10 @@ describe('a drawn current', () => {
     const drawn = new SteadyCurrent();
     expect([1, null, 1.1, 0, 0.05].map((amps) => drawn.next(amps))).toEqual([1, null, 1.1, 0, 0.05]);
   });
+  it('does not tremble about nothing', () => {
+    const drawn = new SteadyCurrent();
+    expect([0.016, 0.024, 0.018, 0.04].map((amps) => drawn.next(amps))).toEqual([0.016, 0.016, 0.016, 0.04]);
+  });
   it('is held wire by wire', () => {
     const steady = new SteadyCurrents();
     const at = (packA: number, railA: number) => steady.next({ packA, phasesA: null, railA, servoA: 0 });

@@ -19,6 +19,7 @@ export function wireWidth(currentA: number | null): WireWidth {
 }
 /** Less than this against the current drawn changes nothing, so that a wire doesn't tremble. */
 const steadyShare = 0.2;
+const steadyA = 0.01;
 /** Keeps the current that is drawn. */
 export class SteadyCurrent {
   private drawnA: number | null = null;
@@ -27,7 +28,7 @@ export class SteadyCurrent {
     const held =
       this.drawnA !== null &&
       currentA !== null &&
-      Math.abs(currentA - this.drawnA) <= steadyShare * Math.abs(this.drawnA);
+      Math.abs(currentA - this.drawnA) <= Math.max(steadyA, steadyShare * Math.abs(this.drawnA));
     if (!held) this.drawnA = currentA;
     return this.drawnA;
   }

@@ -10,11 +10,13 @@ interface Now {
   readonly car: Car;
   readonly repairs: readonly Repair[];
 }
+/** The repair of its part since a run. */
+export const repairedSince = (run: RunSummary, repairs: readonly Repair[]): Repair | undefined =>
+  repairs.find(({ partName, at }) => partName === run.partName && Date.parse(run.startedAt) < Date.parse(at));
+
 /** Why, in words; null while the verdict stands. */
 export function overtaken(run: RunSummary, result: ResultLine, { car, repairs }: Now): string | null {
-  const since = repairs.find(
-    ({ partName, at }) => partName === run.partName && Date.parse(run.startedAt) < Date.parse(at),
-  );
+  const since = repairedSince(run, repairs);
   if (since) return `before the repair of ${since.at}`;
   return limitMoved(run, result, car) ? 'its limit is another one now' : null;
 }

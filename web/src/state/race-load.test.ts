@@ -58,6 +58,16 @@ describe('at race load', () => {
     expect(dropV).toBeNull();
     expect(words).toEqual(['Their drop is not measured: "Joints and leads" would tell.']);
   });
+  it('what was measured before a repair tells nothing any more', () => {
+    const repairs = [{ partName: `leads of ${car.name}`, at: '2026-11-21', words: 'plug soldered anew' }];
+    expect(at('leads', { ...facts(joints()), repairs }).dropV).toBeNull();
+  });
+  it('the pack sags by the race current of now times its resistance, whatever it was when it was measured', () => {
+    const ohm = ran('pack-sag', 'pack', car.pack.name, [line('pack-resistance', 'ohm', 0.02, 0.001)]);
+    expect(at('pack', facts(ohm)).dropV?.value).toBeCloseTo(0.6, 12);
+    const harder = { ...facts(ohm), car: { ...car, pack: { ...car.pack, raceCurrentA: 60 } } };
+    expect(at('pack', harder).dropV?.value).toBeCloseTo(1.2, 12);
+  });
   it("the rail loses the servo's peak times its source's resistance, two errors in squares", () => {
     const peak = ran('servo-scrub', 'servo', car.servo.name, [line('scrub-peak-current', 'A', 3, 0.03)]);
     const source = ran('rail-sag', 'controller', car.controller.name, [

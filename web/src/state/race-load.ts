@@ -3,8 +3,9 @@
 // their 95 % half-widths, and which run says so. What no run tells is named with the check that would. Pure.
 import { raceCurrentA } from '#checks/race-current';
 import type { Car } from '#core/parts/part';
-import type { ShownCheck } from './part-runs.ts';
-import { newestRun } from './part-runs.ts';
+import type { Repair } from '#core/history/part-history';
+import { repairedSince } from './overtaken.ts';
+import { newestRun, type ShownCheck } from './part-runs.ts';
 import type { PlaceId } from './chain-places.ts';
 import { ageWords, figure, reading } from './figures.ts';
 import type { ResultLine, RunSummary } from './run-summary.ts';
@@ -14,6 +15,8 @@ export interface RaceFacts {
   readonly checks: readonly (ShownCheck & { readonly title: string })[];
   readonly car: Car;
   readonly nowMs: number;
+  /** What was measured before one of these tells nothing any more. */
+  readonly repairs?: readonly Repair[];
 }
 /** A value with half of its 95 % interval; 0 where a person gave it. */
 export interface Predicted {
@@ -48,6 +51,7 @@ function sourceOf(facts: RaceFacts, checkId: string, ids: RegExp): Source | null
   const run = check && newestRun(facts.runs, check, facts.car);
   const lines = run?.results.filter(({ id }) => ids.test(id)) ?? [];
   if (!run || lines.length === 0 || !lines.every(isMeasured)) return null;
+  if (repairedSince(run, facts.repairs ?? [])) return null;
   return { lines, from: `"${run.checkTitle}", ${ageWords(Date.parse(run.startedAt), facts.nowMs)}` };
 }
 const wouldTell = (facts: RaceFacts, what: string, checkId: string): string =>
@@ -57,26 +61,30 @@ const wouldTell = (facts: RaceFacts, what: string, checkId: string): string =>
 export const raceLoad = (facts: RaceFacts): RaceWire[] => [packOf(facts), leadsOf(facts), railOf(facts)];
 
 function packOf(facts: RaceFacts): RaceWire {
-  const sag = sourceOf(facts, 'pack-sag', /^race-sag$/);
-  const [line] = sag?.lines ?? [];
-  const words = sag ? [`Sag of ${sag.from}.`] : [wouldTell(facts, 'Its sag', 'pack-sag')];
-  const dropV = line ? { value: line.value, half: halfOf(line) } : null;
-  return { place: 'pack', title: 'Pack', currentA: raceCurrent(facts), dropV, words };
+  const source = sourceOf(facts, 'pack-sag', /^pack-resistance$/);
+  const currentA = raceCurrent(facts);
+  const words = source
+    ? [`Resistance of pack and leads of ${source.from}.`]
+    : [wouldTell(facts, 'Its sag', 'pack-sag')];
+  const dropV = source && acrossAll(source, currentA);
+  return { place: 'pack', title: 'Pack', currentA, dropV, words };
 }
 const raceCurrent = ({ car }: RaceFacts): Predicted => ({ value: raceCurrentA(car), half: 0 });
 
-/** One probe measured all joints: their errors are added, not drawn from. */
 function leadsOf(facts: RaceFacts): RaceWire {
   const joints = sourceOf(facts, 'joint-drop', /^joint-\d+$/);
   const currentA = raceCurrent(facts);
-  const sum = (of: (line: Figures) => number) =>
-    currentA.value * joints!.lines.reduce((total, line) => total + of(line), 0);
-  const dropV = joints && { value: sum(({ value }) => value), half: sum(halfOf) };
+  const dropV = joints && acrossAll(joints, currentA);
   const said = joints
     ? `Drop over ${joints.lines.length} joints and leads of ${joints.from}.`
     : wouldTell(facts, 'Their drop', 'joint-drop');
   const place = 'leads';
   return { place, title: 'Leads and joints', currentA, dropV, words: [said] };
+}
+/** One rig measured all of them: their errors are added. */
+function acrossAll({ lines }: Source, { value: amps }: Predicted): Predicted {
+  const sum = (of: (line: Figures) => number) => amps * lines.reduce((total, line) => total + of(line), 0);
+  return { value: sum(({ value }) => value), half: sum(halfOf) };
 }
 /** Peak of the steering on its tyres, through the resistance of the rail's source. */
 function railOf(facts: RaceFacts): RaceWire {

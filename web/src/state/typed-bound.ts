@@ -60,8 +60,7 @@ function wrong(words: string, unit: string, shown: string): TypedBound {
   };
 }
 /** What stands beside a field of that unit, for values of that size. */
-export const fieldUnit = (unit: string, size: number): string =>
-  unit === 'N.m' ? 'N·m' : unit === 'us' ? 'µs' : shownUnit(unit, size).unit;
+export const fieldUnit = (unit: string, size: number): string => shownUnit(unit, size).unit;
 
 /** "1.18 N·m, 12.0 kg·cm, 167 oz·in": the same in the other units of its kind, for whoever typed another. */
 export function otherUnits(si: number, dimension: Dimension): string {

@@ -18,7 +18,7 @@ import { brakes, dryShare, requireNoBackFlow, runDown, secondsBetween, type RunD
 
 export const results = [
   { id: 'coast-drag-torque', title: 'Drag torque at no-load speed', unit: 'mN·m' },
-  { id: 'coast-time', title: 'Run-down from 10,000 to 5,000 rpm', unit: 's' },
+  { id: 'coast-time', title: 'Run-down from 10 000 to 5 000 rpm', unit: 's' },
   { id: 'coast-dry-share', title: 'Dry friction, of the drag at no-load speed', unit: '%' },
   { id: 'rotor-inertia', title: 'Inertia of the rotor', unit: 'g·cm²' },
 ] as const;

@@ -17,7 +17,7 @@ export const motorHeat: Check<Evidence> = {
   wiring: motorNoLoad.wiring,
   cautions: [
     ...motorNoLoad.cautions,
-    'The can gets hot, near 65 C, and climbs on after the stop: bare metal of that temperature burns skin within a second or so (order of magnitude, from memory).',
+    'The can gets hot, near 65 °C, and climbs on after the stop: bare metal of that temperature burns skin within a second or so (order of magnitude, from memory).',
   ],
   durationS: 555,
   results,

@@ -27,7 +27,7 @@ export async function procedure(bench: Bench): Promise<Evidence> {
   const fromS = bench.now();
   await through(bench, heatingS, (leftS) => {
     const can = shownC(bench);
-    tell(bench, 2, `Half throttle; the can shows ${can.toFixed(0)} C.`, leftS + coolingS);
+    tell(bench, 2, `Half throttle; the can shows ${can.toFixed(0)} °C.`, leftS + coolingS);
     return can >= stopAtC;
   });
   const heating = { fromS, toS: bench.now() };
@@ -35,7 +35,7 @@ export async function procedure(bench: Bench): Promise<Evidence> {
   await bench.throttle(0, 0.3);
   const coolsFromS = bench.now();
   await through(bench, coolingS, (leftS) => {
-    tell(bench, 3, `It cools; the can shows ${shownC(bench).toFixed(0)} C.`, leftS);
+    tell(bench, 3, `It cools; the can shows ${shownC(bench).toFixed(0)} °C.`, leftS);
     return false;
   });
   return { ...proven, idle, course: { heating, cooling: { fromS: coolsFromS, toS: bench.now() } } };

@@ -113,7 +113,7 @@ const evidenceOf = ({ full, upper }: At, taps: string[]) => [
 function currentAt(at: At): Finding {
   return measured(titled(0, at), ratedCurrent(at), {
     condition: `${at.ratedV} V`,
-    formula: `Pack current at full throttle less the current at neutral, taken to the speed at ${at.ratedV} V along the line to the 75 % step, and to 25 C by the flux of the magnet.`,
+    formula: `Pack current at full throttle less the current at neutral, taken to the speed at ${at.ratedV} V along the line to the 75 % step, and to 25 °C by the flux of the magnet.`,
     evidence: evidenceOf(at, ['packCurrentNarrow', 'controllerVoltage']),
   });
 }
@@ -121,14 +121,14 @@ export const coldKv = ({ kv, warmK }: At): Quantity => combined([kv, warmK], (n,
 function kvAt(at: At): Finding {
   return measured(results[1], coldKv(at), {
     formula:
-      'Speed at full throttle over (voltage less current times resistance), taken to 25 C by the flux of the magnet.',
+      'Speed at full throttle over (voltage less current times resistance), taken to 25 °C by the flux of the magnet.',
     evidence: evidenceOf(at, ['controllerVoltage', 'packCurrentNarrow']).slice(0, 1),
   });
 }
 function speedAt(at: At): Finding {
   return measured(titled(2, at), ratedSpeed(at), {
     condition: `${at.ratedV} V`,
-    formula: `kV at 25 C times (${at.ratedV} V less no-load current times resistance).`,
+    formula: `kV at 25 °C times (${at.ratedV} V less no-load current times resistance).`,
     evidence: evidenceOf(at, ['controllerVoltage', 'packCurrentNarrow']).slice(0, 1),
   });
 }

@@ -45,5 +45,5 @@ const kvRating = ({ ratedKvRpmPerV: kv, ratedKvTolerance: tolerance }: Motor): C
   max: kv * (1 + tolerance),
   unit: 'rpm/V',
   kind: 'rating',
-  source: `label of the motor, within ${Math.round(tolerance * 100)} % (from memory), at 25 C`,
+  source: `label of the motor, within ${Math.round(tolerance * 100)} % (from memory), at 25 °C`,
 });

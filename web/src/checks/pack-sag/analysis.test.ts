@@ -116,7 +116,7 @@ describe('pack-sag analysis', () => {
     expect(verdictOf(analysed({ upper: 20e-3 }), 'upper-cell-resistance')).toBe('fail');
   });
   it('notes the air and how far the second way is from the standard', () => {
-    expect(find(findings, 'pack-resistance').notes.join()).toMatch(/Air at 21 C/);
+    expect(find(findings, 'pack-resistance').notes.join()).toMatch(/Air at 21 °C/);
     expect(find(findings, 'dc-resistance').notes.join()).toMatch(/0\.2\d? and 1\.0\d? times/);
   });
 });

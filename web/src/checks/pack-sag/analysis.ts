@@ -85,6 +85,6 @@ function airWords({ samples }: Input): string[] {
   const air = samples.latest('thermistorAmbient')?.value ?? Number.NaN;
   if (!(air > -20 && air < 80)) return [];
   return [
-    `Air at ${air.toFixed(0)} C; the resistance of a pack falls some 2 % for each K it is warmer (from memory).`,
+    `Air at ${air.toFixed(0)} °C; the resistance of a pack falls some 2 % for each K it is warmer (from memory).`,
   ];
 }

@@ -138,7 +138,7 @@ describe('the widths to drive with', () => {
   });
   it('go into the car as a proposal', () => {
     const proposal = proposes(found(), clock)!;
-    expect(proposal.words).toMatch(/full brake 107[01](\.5)? us, neutral 149[56]/);
+    expect(proposal.words).toMatch(/full brake 107[01](\.5)? µs, neutral 149[56]/);
     expect(withProposal(marmot, proposal).controller).toMatchObject({
       name: marmot.controller.name,
       throttle: proposal.change.throttle,

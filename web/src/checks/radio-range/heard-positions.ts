@@ -38,7 +38,7 @@ function follower(what: string, movedUs: (channel: Channel) => number): Channel 
   if (follows.length === 1) return follows[0];
   const told = follows.length === 0 ? 'Neither channel' : 'Both channels';
   throw new NotMeasurable(
-    `${told} followed the ${what} by more than ${followsUs} us. Look at the Y-leads, at end points and mixes of the radio, and hold each position until the next is asked, then run again.`,
+    `${told} followed the ${what} by more than ${followsUs} µs. Look at the Y-leads, at end points and mixes of the radio, and hold each position until the next is asked, then run again.`,
   );
 }
 function restOf(first: Quantity, again: Quantity, channel: Channel): Quantity {

@@ -29,7 +29,7 @@ export function proposes(findings: readonly Finding[], clock: ClockFit): Proposa
   const { lowUs, neutralUs, highUs } = throttle;
   return {
     part: 'controller',
-    words: `Drive the throttle with what this radio gives: full brake ${lowUs} us, neutral ${neutralUs} us, full throttle ${highUs} us.`,
+    words: `Drive the throttle with what this radio gives: full brake ${lowUs} µs, neutral ${neutralUs} µs, full throttle ${highUs} µs.`,
     change: { throttle },
   };
 }

@@ -104,5 +104,5 @@ const between = (wave: Wave, outside: number): Quantity =>
   within(timeOf(wave, outside) + wave.intervalS / 2, wave.intervalS / 2);
 const within = (valueS: number, halfWidthS: number): Quantity =>
   uncertain(valueS, [
-    [typeB('grid', 'samples are 104 us apart', 'rig description'), rectangular(halfWidthS)],
+    [typeB('grid', 'samples are 104 µs apart', 'rig description'), rectangular(halfWidthS)],
   ]);

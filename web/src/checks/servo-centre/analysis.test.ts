@@ -46,7 +46,7 @@ describe('servo-centre analysis', () => {
     const [off, trim, turn] = read(4, 6);
     expect(off.measured).toBe(true);
     for (const finding of [trim, turn])
-      expect(told(finding)).toMatch(/turned by only 2\.0 degrees for 300 us/);
+      expect(told(finding)).toMatch(/turned by only 2\.0 degrees for 300 µs/);
   });
   it('takes no evidence without a length between the readings', () =>
     expect(

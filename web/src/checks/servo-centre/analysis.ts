@@ -41,7 +41,7 @@ export function analyse({ evidence }: Input): readonly Finding[] {
           },
         ),
         measured(results[2], perUs, {
-          formula: `Difference of the two readings over ${longerByUs} us.`,
+          formula: `Difference of the two readings over ${longerByUs} µs.`,
           evidence: seen,
           notes: [turnWords(perUs.value)],
         }),

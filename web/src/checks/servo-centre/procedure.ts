@@ -21,7 +21,7 @@ export async function procedure(bench: Bench): Promise<Evidence> {
     'The servo stands at neutral. Put the horn on, on the tooth of the spline that brings it nearest to straight. Lay the protractor on: how far is the horn from straight? Clockwise, seen from above the horn, is positive.',
     { unit: 'degrees', min: -30, max: 30 },
   );
-  bench.progress({ step: 3, of, words: `A pulse ${longerByUs} us longer.`, leftS: 2 });
+  bench.progress({ step: 3, of, words: `A pulse ${longerByUs} µs longer.`, leftS: 2 });
   await comeDownTo(bench, centreUs + longerByUs);
   const longerDegrees = await bench.askNumber(
     'The pulse is longer now, and the horn has turned. Read the protractor again: how far is the horn from straight? Clockwise is positive.',

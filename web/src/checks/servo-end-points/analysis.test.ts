@@ -63,7 +63,7 @@ describe('servo-end-points analysis refuses', () => {
   it('a side that met nothing, and says what to look at', () => {
     const free = { ...evidence.searches[0], met: false };
     const told = found({ ...evidence, searches: [free, evidence.searches[1]] });
-    expect(reason(told['end-point-right'])).toMatch(/No stop was met within 3\d\d us.*horn slips/);
+    expect(reason(told['end-point-right'])).toMatch(/No stop was met within 3\d\d µs.*horn slips/);
     expect(reason(told['travel-asymmetry'])).toMatch(/No stop was met/);
     expect(told['end-point-left'].measured).toBe(true);
   });

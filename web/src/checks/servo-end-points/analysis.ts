@@ -63,7 +63,7 @@ function ofStop(input: Input, hand: Hand, side: Side, radio: RadioWidths | strin
       }),
       measured(travel, degreesOf(input, stop), {
         ...told,
-        formula: `From the neutral of ${neutralUs} us to the end point, times the servo's degrees per us.`,
+        formula: `From the neutral of ${neutralUs} µs to the end point, times the servo's degrees per µs.`,
         notes: [],
       }),
       typeof radio === 'string'
@@ -87,7 +87,7 @@ const degreesPerUs = ({ car }: Input): number => car.servo.degreesPerUs;
 function degreesOf(input: Input, { widthUs }: FoundStop): Quantity {
   const out = linear([[Math.sign(widthUs.value - neutralUs) * degreesPerUs(input), widthUs]]);
   const value = Math.abs(widthUs.value - neutralUs) * degreesPerUs(input);
-  const scale = typeB('degrees', "the servo's degrees per us", 'from memory');
+  const scale = typeB('degrees', "the servo's degrees per µs", 'from memory');
   return widened({ ...out, value }, scale, rectangular(value * perUsShare));
 }
 const percentOf = ({ widthUs }: FoundStop, radio: RadioWidths, hand: Hand): Quantity =>
@@ -138,7 +138,7 @@ function ofHold(input: Input, hand: Hand, side: Side): readonly Finding[] {
     ];
   return guarded([name], () => [
     measured(name, trimmedReading(input, 'railCurrent', hold.stretch, zeroOf(input, 'railCurrent')), {
-      formula: `Mean rail current while the servo held ${hold.widthUs} us.`,
+      formula: `Mean rail current while the servo held ${hold.widthUs} µs.`,
       evidence: [{ ...hold.stretch, taps: ['railCurrent'] }],
     }),
   ]);

@@ -60,7 +60,7 @@ function restless({ samples }: Input, { steps }: Search): string | null {
 }
 function notMet({ side, hitch, steps }: Search): string {
   const furthest = Math.round(Math.max(...steps.map(outUs), 0));
-  return `No stop was met within ${furthest} us on the side of ${side}er pulses, ${hitch}: the linkage is off, or the horn slips on its spline. Look at both, then run again.`;
+  return `No stop was met within ${furthest} µs on the side of ${side}er pulses, ${hitch}: the linkage is off, or the horn slips on its spline. Look at both, then run again.`;
 }
 const outUs = ({ widthUs }: KeptStep): number => Math.abs(widthUs - neutralUs);
 

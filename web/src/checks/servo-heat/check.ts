@@ -33,7 +33,7 @@ export const servoHeat: Check<Evidence> = {
     { words: 'Car on its tyres on the surface it races on; end points found before; servo cold.' },
   ],
   cautions: [
-    'The steering works for minutes by itself; fingers, wires and leads stay out of it. The servo gets hot: 65 C burns skin.',
+    'The steering works for minutes by itself; fingers, wires and leads stay out of it. The servo gets hot: 65 °C burns skin.',
     packCaution,
     polarityCaution,
     manualCaution,

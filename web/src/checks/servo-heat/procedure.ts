@@ -42,6 +42,6 @@ async function work(bench: Bench, { lowUs, highUs }: Locks, lengthS: number): Pr
   return false;
 }
 function tell(bench: Bench, leftS: number, caseC: number): void {
-  const words = `The steering works without a rest; the case shows ${caseC.toFixed(0)} C.`;
+  const words = `The steering works without a rest; the case shows ${caseC.toFixed(0)} °C.`;
   bench.progress({ step: 1, of: 1, words, leftS });
 }

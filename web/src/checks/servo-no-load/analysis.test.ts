@@ -84,7 +84,7 @@ describe('servo-no-load analysis', () => {
     const [, , , spot] = found(run({ ...healthy, sweepA: at1600 })) as Measured[];
     expect(spot.value).toBeGreaterThan(5);
     expect(spot.interval[0]).toBeGreaterThan(2.5);
-    expect(spot.notes[0]).toMatch(/1600 us, 10 degrees towards longer pulses/);
+    expect(spot.notes[0]).toMatch(/1600 µs, 10 degrees towards longer pulses/);
   });
 });
 describe('servo-no-load analysis refuses', () => {

@@ -102,7 +102,7 @@ function sweeping(input: Input): Finding[] {
       evidence,
     }),
     measured(results[3], tightness(tightest, places), {
-      formula: 'Greatest mean current of any 40 us of the travel over the median of all, both above rest.',
+      formula: 'Greatest mean current of any 40 µs of the travel over the median of all, both above rest.',
       evidence,
       notes: [whereWords(input, tightest)],
     }),
@@ -126,5 +126,5 @@ function tightness(tightest: Place, places: readonly Place[]): Quantity {
 }
 function whereWords({ car }: Input, { atUs }: Place): string {
   const degrees = (atUs - 1500) * car.servo.degreesPerUs;
-  return `Tightest at a pulse of ${atUs.toFixed(0)} us, ${Math.abs(degrees).toFixed(0)} degrees towards ${degrees < 0 ? 'shorter' : 'longer'} pulses from the centre.`;
+  return `Tightest at a pulse of ${atUs.toFixed(0)} µs, ${Math.abs(degrees).toFixed(0)} degrees towards ${degrees < 0 ? 'shorter' : 'longer'} pulses from the centre.`;
 }

@@ -15,7 +15,7 @@ import type { Evidence } from './evidence.ts';
 export const results = [
   { id: 'time-per-60', title: 'Time for 60 degrees', unit: 's' },
   { id: 'time-per-60-rated', title: 'Time for 60 degrees at rated voltage', unit: 's' },
-  { id: 'time-per-600-us', title: 'Time for 600 us of pulse', unit: 's' },
+  { id: 'time-per-600-us', title: 'Time for 600 µs of pulse', unit: 's' },
 ] as const;
 type Input = AnalysisInput<Evidence>;
 const pulseUs = 600;
@@ -34,7 +34,7 @@ export function analyse(input: Input): readonly Finding[] {
         combined([perUs], (s) => pulseUs * s),
         {
           ...told(fit),
-          formula: `${pulseUs} us times the slope of duration over length of the moves, both ways.`,
+          formula: `${pulseUs} µs times the slope of duration over length of the moves, both ways.`,
           notes: notesOf(input, fit),
         },
       ),

@@ -40,14 +40,14 @@ export function analyse(input: Input): readonly Finding[] {
       measured(
         results[1],
         perTen(ends, ({ kv }) => kv),
-        { ...told, formula: perTenFormula('kV at 25 C') },
+        { ...told, formula: perTenFormula('kV at 25 °C') },
       ),
       measured(
         results[2],
         perTen(ends, ({ currentA }) => currentA),
         {
           ...told,
-          formula: perTenFormula('no-load current at 25 C'),
+          formula: perTenFormula('no-load current at 25 °C'),
         },
       ),
       measured(results[3], settingOf(set), { ...told, formula: proposedFormula, notes: tradeWords(set) }),

@@ -28,8 +28,8 @@ describe('the mark to take', () => {
     expect(gainOf(mark(20, 2000, 2), mark(30, 2100, 1.9))).toBe(Number.POSITIVE_INFINITY));
   it('shows what was traded', () =>
     expect(tradeWords(worth)).toEqual([
-      '20 degrees: 2000 rpm/V, 2.00 A, can 30 C',
-      '30 degrees: 2200 rpm/V, 2.40 A, can 30 C; from 20 degrees 10.0 % speed for 20.0 % current',
+      '20 degrees: 2000 rpm/V, 2.00 A, can 30 °C',
+      '30 degrees: 2200 rpm/V, 2.40 A, can 30 °C; from 20 degrees 10.0 % speed for 20.0 % current',
     ]));
 });
 describe('timing-sweep refuses', () => {

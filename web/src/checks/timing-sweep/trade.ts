@@ -26,7 +26,7 @@ export function proposed(marks: readonly MarkFigures[]): MarkFigures {
 export function tradeWords(marks: readonly MarkFigures[]): string[] {
   return marks.map((mark, k) => {
     const { degrees, kv, currentA, canC } = mark;
-    const figures = `${degrees} degrees: ${kv.value.toFixed(0)} rpm/V, ${currentA.value.toFixed(2)} A, can ${canC.toFixed(0)} C`;
+    const figures = `${degrees} degrees: ${kv.value.toFixed(0)} rpm/V, ${currentA.value.toFixed(2)} A, can ${canC.toFixed(0)} °C`;
     if (k === 0) return figures;
     const before = marks[k - 1];
     const share = (to: Quantity, from: Quantity) => `${(100 * (to.value / from.value - 1)).toFixed(1)} %`;

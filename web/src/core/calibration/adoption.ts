@@ -87,7 +87,7 @@ export const withLine = (rig: RigDescription, line: CalibrationLine): RigDescrip
 function figures(tap: Tap, tightness: readonly Tightness[]): string {
   const told = ({ at, declaredU, calibratedU }: Tightness) =>
     tap.quantity === 'temperature'
-      ? `at ${at} C: ${declaredU.toFixed(2)} K as declared, ${calibratedU.toFixed(2)} K calibrated`
+      ? `at ${at} °C: ${declaredU.toFixed(2)} K as declared, ${calibratedU.toFixed(2)} K calibrated`
       : `at ${at} ${tap.unit}: ${percent(declaredU, at)} as declared, ${percent(calibratedU, at)} calibrated`;
   return tightness.map(told).join('; ');
 }

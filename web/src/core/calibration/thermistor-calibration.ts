@@ -49,7 +49,7 @@ function offsetLine({ tap, shownC }: ThermistorReading, trueC: number, u: number
   if (!(Math.abs(offset) <= most))
     throw new CalibrationRefused(
       'implausibleValue',
-      `${tap.id} shows ${shownC.toFixed(1)} C where it should show ${trueC.toFixed(1)} C; its tolerance allows ${most.toFixed(1)} K. Is it in the bath, and plugged in at its place?`,
+      `${tap.id} shows ${shownC.toFixed(1)} °C where it should show ${trueC.toFixed(1)} °C; its tolerance allows ${most.toFixed(1)} K. Is it in the bath, and plugged in at its place?`,
     );
   // What the curve is off by away from here is told by the tap's own budget.
   return { tap: tap.id, gain: 1, offset, gainU: 0, offsetU: 2 * u, correlation: 0, ...label };

@@ -79,7 +79,7 @@ describe('at the bench', () => {
     expect(featuresOf(idle(Number.NaN), car)).toEqual({}));
   it('takes a horn that gave way for evidence, as the end-point check says it', () => {
     const reason =
-      'No stop was met within 560 us on the side of shorter pulses, wheels off: the linkage is off.';
+      'No stop was met within 560 µs on the side of shorter pulses, wheels off: the linkage is off.';
     const findings = [notMeasured({ id: 'end-point-left', title: '', unit: 'us' }, reason)];
     const told = diagnose([{ check: 'servo-end-points', findings }], car);
     expect(told.ranked[0].cause.id).toBe('slipping-horn');

@@ -91,7 +91,7 @@ it('knows the lines that the taps really bring: gain, offset, reference, bow and
     [
       'gain of railVoltage',
       'rail shunt',
-      'resistance at 25 C of thermistorMotor',
+      'resistance at 25 °C of thermistorMotor',
       'pull-up of thermistorMotor',
       'B value of thermistorMotor',
       'bend from the B equation of thermistorMotor',

@@ -203,7 +203,7 @@ export const classRows: readonly ClassRow[] = z.array(classRowSchema).parse([
     of: 'turns squared',
     min: 55e-6,
     max: 105e-6,
-    condition: '65 to 90 microhm times turns squared at 20 C, 15 % more either way',
+    condition: '65 to 90 microhm times turns squared at 20 °C, 15 % more either way',
     mark: fromMemory,
   },
   {

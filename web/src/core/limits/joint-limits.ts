@@ -27,7 +27,7 @@ export function jointLimit(joint: Joint): Limit {
   return {
     ...shared,
     max: leadAllowance * leadOhm(joint),
-    source: `copper of ${joint.gaugeAwg} AWG and ${joint.lengthM} m at 20 C (ASTM B258, IEC 60287-1-1) plus 10 %; the allowance common practice, no source`,
+    source: `copper of ${joint.gaugeAwg} AWG and ${joint.lengthM} m at 20 °C (ASTM B258, IEC 60287-1-1) plus 10 %; the allowance common practice, no source`,
     doubt: { words: 'length of the lead', share: lengthShare },
   };
 }

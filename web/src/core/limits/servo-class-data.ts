@@ -30,7 +30,7 @@ export const servoRows = [
     typical: [1, 8],
     unit: 'us',
     max: 8,
-    condition: '1 to 4 us is usual for digital servos, 4 to 8 us for simple ones',
+    condition: '1 to 4 µs is usual for digital servos, 4 to 8 µs for simple ones',
     mark: fromMemory,
   },
   {

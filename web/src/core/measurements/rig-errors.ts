@@ -5,7 +5,7 @@ import type { BudgetLine } from './measurement.ts';
 
 const ofTheRig = new RegExp(
   [
-    '^(?:gain|offset|resistance at 25 C|pull-up|B value|bend from the B equation) of ',
+    '^(?:gain|offset|resistance at 25 °?C|pull-up|B value|bend from the B equation) of ',
     '^\\w+ shunt$',
     '^reference voltage$',
     '^bow of ',

@@ -38,7 +38,7 @@ function declaredLines({ id, error }: Tap, at: (reach: Reach) => number): Line[]
   ];
   // The declared offset is of two parts alike, the thermistor at 25 C and its pull-up.
   return [
-    line('r25', 'resistance at 25 C', (c) => (error.offset / 2) * ((c + kelvinAtZeroC) / t25K) ** 2),
+    line('r25', 'resistance at 25 °C', (c) => (error.offset / 2) * ((c + kelvinAtZeroC) / t25K) ** 2),
     line('pull-up', 'pull-up', (c) => (error.offset / 2) * ((c + kelvinAtZeroC) / t25K) ** 2),
     line('beta', 'B value', (c) => error.gain * ((c + kelvinAtZeroC) / t25K) * (c - bendEndsC[0])),
     line('bend', 'bend from the B equation', (c) => bendPerK2 * (c - bendEndsC[0]) * (c - bendEndsC[1])),

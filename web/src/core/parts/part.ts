@@ -30,9 +30,9 @@ const chemistries = ['lipo', 'liHv', 'lifepo4', 'nimh'] as const;
 const marked = { typical: z.array(z.string()).optional() };
 
 const pulseUs = z
-  .number({ error: 'a throttle pulse: a number in us is needed' })
-  .min(500, 'a throttle pulse is at least 500 us')
-  .max(2500, 'a throttle pulse is at most 2500 us');
+  .number({ error: 'a throttle pulse: a number in µs is needed' })
+  .min(500, 'a throttle pulse is at least 500 µs')
+  .max(2500, 'a throttle pulse is at most 2500 µs');
 
 export const motorSchema = z.object({
   kind: z.literal('motor'),
@@ -83,14 +83,14 @@ const secondRatingSchema = z
     'a second rating needs a stall current, a torque or a time',
   );
 const stopUs = z
-  .number({ error: 'an end point: a number in us is needed' })
-  .min(800, 'an end point is at least 800 us')
-  .max(2200, 'an end point is at most 2200 us');
+  .number({ error: 'an end point: a number in µs is needed' })
+  .min(800, 'an end point is at least 800 µs')
+  .max(2200, 'an end point is at most 2200 µs');
 const endPointsSchema = z
   .object({ shortUs: stopUs, longUs: stopUs })
   .refine(
     ({ shortUs, longUs }) => shortUs < 1500 && longUs > 1500,
-    'the end points lie either side of 1500 us',
+    'the end points lie either side of 1500 µs',
   );
 const servoFields = z.object({
   kind: z.literal('servo'),
@@ -165,9 +165,9 @@ export const packSchema = z.object({
   raceCurrentA: positive('race current', 300, 'A').optional(),
 });
 const steeringPulseUs = z
-  .number({ error: 'a steering pulse: a number in us is needed' })
-  .min(500, 'a steering pulse is at least 500 us')
-  .max(2500, 'a steering pulse is at most 2500 us');
+  .number({ error: 'a steering pulse: a number in µs is needed' })
+  .min(500, 'a steering pulse is at least 500 µs')
+  .max(2500, 'a steering pulse is at most 2500 µs');
 /** Widths at the receiver with the wheel fully left, let go and fully right, both end points of the steering at 100 %. */
 export const steeringWidthsSchema = z
   .object({ leftUs: steeringPulseUs, centreUs: steeringPulseUs, rightUs: steeringPulseUs })
