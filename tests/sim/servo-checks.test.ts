@@ -68,7 +68,7 @@ describe('a fault fails where it must', () => {
   it('a tight spot is found where it is', async () => {
     const { findings, bench } = await runOnServo(servoNoLoad, 3, { 'tight-spot': 1 });
     const spot = findings.find(({ id }) => id === 'tight-spot');
-    const foundUs = Number(/pulse of (\d+) us/.exec(spot?.measured ? spot.notes[0] : '')?.[1]);
+    const foundUs = Number(/pulse of (\d+) µs/.exec(spot?.measured ? spot.notes[0] : '')?.[1]);
     const { centreS, radPerS, tightAtRad } = bench.plant.car.servo;
     expect(Math.abs(foundUs - (centreS + tightAtRad / radPerS) * 1e6)).toBeLessThan(45);
   });
