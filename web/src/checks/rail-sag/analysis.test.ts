@@ -55,8 +55,8 @@ const step = 96;
 function burst(depthV: number, tauS: number, dropV: number, seed: number): KeptBurst {
   const next = gaussian(seed);
   const codes = Array.from({ length: 624 }, (_, k) => {
-    // The step comes 148 us after sample `step` was held.
-    const sinceS = (k - step) * 104e-6 - 148e-6;
+    // The step comes 143 us after sample `step` was held.
+    const sinceS = (k - step) * 104e-6 - 143e-6;
     const volts = sinceS < 0 || sinceS > 0.04 ? openV : openV - dropV - depthV * Math.exp(-sinceS / tauS);
     return Math.round((volts / 2 / 4.9) * 1024 + 0.6 * next());
   });

@@ -21,7 +21,7 @@ const dip = (depthV: number, tauS: number) => (t: number) => dropV + depthV * Ma
 function burst(fallV: (t: number) => number, seed: number): KeptBurst {
   const next = gaussian(seed);
   const codes = Array.from({ length: 624 }, (_, k) => {
-    const sinceS = (k - 96) * 104e-6 - 148e-6;
+    const sinceS = (k - 96) * 104e-6 - 143e-6;
     const volts = sinceS < 0 || sinceS > 0.04 ? openV : openV - fallV(sinceS);
     return Math.round((volts / 2 / 4.9) * 1024 + 0.6 * next());
   });
