@@ -73,7 +73,12 @@ export const coreMutations: readonly Mutation[] = [
     find: 'u: sampleStandardDeviation(means) / Math.sqrt(blocks)',
     put: 'u: sd / Math.sqrt(count)',
   },
-  { words: 'one degree of freedom too many', ...steady, find: 'dof: blocks - 1', put: 'dof: count - 1' },
+  {
+    words: 'degrees of freedom of the values instead of the blocks',
+    ...steady,
+    find: 'dof: blocks - 1',
+    put: 'dof: count - 1',
+  },
   {
     words: 'a half-width used as a standard uncertainty',
     ...errors,

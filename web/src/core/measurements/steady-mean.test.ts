@@ -16,6 +16,11 @@ describe('steadyMean', () => {
     expect(found.sd).toBeCloseTo(0.0790105478190518, 10);
   });
   it('refuses fewer than 32 values', () => expect(steadyMean(new Float64Array(31))).toBeNull());
+  it('has one degree of freedom less than it has blocks, however many values they hold', () => {
+    const next = noise(3);
+    const dofOf = (length: number) => steadyMean(Array.from({ length }, next))!.dof;
+    expect([32, 64, 128, 3200].map(dofOf)).toEqual([3, 7, 15, 15]);
+  });
   it('is near s/sqrt n for white noise', () => {
     const next = noise(11);
     const found = steadyMean(Array.from({ length: 1600 }, next))!;
