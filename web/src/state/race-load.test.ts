@@ -56,7 +56,7 @@ describe('at race load', () => {
     const lost: ResultLine = { id: 'joint-3', title: '', unit: 'ohm', verdict: 'not measured', judged: true };
     const { dropV, words } = at('leads', facts(joints(lost)));
     expect(dropV).toBeNull();
-    expect(words).toEqual(['Their drop is not measured: "Joints and leads" would tell.']);
+    expect(words).toEqual(['Their drop is not measured: "Joints and leads: what they cost" would tell.']);
   });
   it('what was measured before a repair tells nothing any more', () => {
     const repairs = [{ partName: `leads of ${car.name}`, at: '2026-11-21', words: 'plug soldered anew' }];
@@ -82,10 +82,10 @@ describe('at race load', () => {
   it('says of everything that no run tells which check would', () => {
     const words = raceLoad(facts()).flatMap((wire) => wire.words);
     expect(words).toEqual([
-      'Its sag is not measured: "Pack: sag" would tell.',
-      'Their drop is not measured: "Joints and leads" would tell.',
-      'Its current is not measured: "On tyres" would tell.',
-      'Its resistance is not measured: "Rail: sag" would tell.',
+      'Its sag is not measured: "Pack: sag and resistance" would tell.',
+      'Their drop is not measured: "Joints and leads: what they cost" would tell.',
+      'Its current is not measured: "Servo: at work on its tyres" would tell.',
+      'Its resistance is not measured: "Receiver rail: sag under load" would tell.',
     ]);
   });
   it('says what the current is from', () => {

@@ -3,6 +3,7 @@
 // their 95 % half-widths, and which run says so. What no run tells is named with the check that would. Pure.
 import { raceCurrentA } from '#checks/race-current';
 import type { Car } from '#core/parts/part';
+import { named, type CheckId } from '#core/titles/check-titles';
 import type { Repair } from '#core/history/part-history';
 import { repairedSince } from './overtaken.ts';
 import { newestRun, type ShownCheck } from './part-runs.ts';
@@ -12,7 +13,7 @@ import type { ResultLine, RunSummary } from './run-summary.ts';
 
 export interface RaceFacts {
   readonly runs: readonly RunSummary[];
-  readonly checks: readonly (ShownCheck & { readonly title: string })[];
+  readonly checks: readonly ShownCheck[];
   readonly car: Car;
   readonly nowMs: number;
   /** What was measured before one of these tells nothing any more. */
@@ -43,8 +44,6 @@ interface Figures {
 const isMeasured = (line: ResultLine): line is ResultLine & Figures =>
   line.value !== undefined && line.interval !== undefined;
 const halfOf = ({ interval }: Figures): number => (interval[1] - interval[0]) / 2;
-const titleOf = ({ checks }: RaceFacts, id: string): string =>
-  checks.find((check) => check.id === id)?.title ?? id;
 
 function sourceOf(facts: RaceFacts, checkId: string, ids: RegExp): Source | null {
   const check = facts.checks.find(({ id }) => id === checkId);
@@ -54,8 +53,8 @@ function sourceOf(facts: RaceFacts, checkId: string, ids: RegExp): Source | null
   if (repairedSince(run, facts.repairs ?? [])) return null;
   return { lines, from: `"${run.checkTitle}", ${ageWords(Date.parse(run.startedAt), facts.nowMs)}` };
 }
-const wouldTell = (facts: RaceFacts, what: string, checkId: string): string =>
-  `${what} is not measured: "${titleOf(facts, checkId)}" would tell.`;
+const wouldTell = (what: string, checkId: CheckId): string =>
+  `${what} is not measured: ${named(checkId)} would tell.`;
 
 /** Pack, leads and receiver rail, in chain order. */
 export const raceLoad = (facts: RaceFacts): RaceWire[] => [packOf(facts), leadsOf(facts), railOf(facts)];
@@ -65,7 +64,7 @@ function packOf(facts: RaceFacts): RaceWire {
   const currentA = raceCurrent(facts);
   const words = source
     ? [`Resistance of pack and leads of ${source.from}.`]
-    : [wouldTell(facts, 'Its sag', 'pack-sag')];
+    : [wouldTell('Its sag', 'pack-sag')];
   const dropV = source && acrossAll(source, currentA);
   return { place: 'pack', title: 'Pack', currentA, dropV, words };
 }
@@ -77,7 +76,7 @@ function leadsOf(facts: RaceFacts): RaceWire {
   const dropV = joints && acrossAll(joints, currentA);
   const said = joints
     ? `Drop over ${joints.lines.length} joints and leads of ${joints.from}.`
-    : wouldTell(facts, 'Their drop', 'joint-drop');
+    : wouldTell('Their drop', 'joint-drop');
   const place = 'leads';
   return { place, title: 'Leads and joints', currentA, dropV, words: [said] };
 }
@@ -92,8 +91,8 @@ function railOf(facts: RaceFacts): RaceWire {
   const source = sourceOf(facts, 'rail-sag', /^source-resistance$/);
   const [amps, ohm] = [peak?.lines[0], source?.lines[0]];
   const words = [
-    peak ? `Current of ${peak.from}.` : wouldTell(facts, 'Its current', 'servo-scrub'),
-    source ? `Resistance of ${source.from}.` : wouldTell(facts, 'Its resistance', 'rail-sag'),
+    peak ? `Current of ${peak.from}.` : wouldTell('Its current', 'servo-scrub'),
+    source ? `Resistance of ${source.from}.` : wouldTell('Its resistance', 'rail-sag'),
   ];
   const currentA = amps ? { value: amps.value, half: halfOf(amps) } : null;
   const dropV = amps && ohm ? product(amps, ohm) : null;
