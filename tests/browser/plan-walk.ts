@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The steps of a person through a plan: open it, start it, look and tick, run what comes next, until its sentence.
 import type { Page } from 'playwright-core';
-import { holdToGoLive, untilEnded } from './bench-hands.ts';
+import { holdToGoLive, untilEnded, type Look } from './bench-hands.ts';
 
 const next = (page: Page) => page.getByRole('region', { name: 'Next' });
 const titled = (page: Page, title: string) => page.getByRole('heading', { level: 1, name: title });
@@ -12,18 +12,21 @@ export async function startPlan(page: Page, title: string): Promise<void> {
   await next(page).waitFor();
 }
 /** Does what the plan asks for next, everything looked at being fine; false when nothing is left. */
-export async function doNext(page: Page, title: string): Promise<boolean> {
+export async function doNext(page: Page, title: string, look: Look = async () => {}): Promise<boolean> {
   await titled(page, title).waitFor();
   if (!(await next(page).isVisible())) return false;
+  await look('plan');
   const fine = next(page).getByRole('button', { name: 'Fine', exact: true });
   if (await fine.isVisible()) await fine.click();
-  else await runNext(page, title);
+  else await runNext(page, title, look);
   return true;
 }
-async function runNext(page: Page, title: string): Promise<void> {
+async function runNext(page: Page, title: string, look: Look): Promise<void> {
   await next(page).getByRole('link', { name: /^Run / }).click();
-  await holdToGoLive(page);
-  await untilEnded(page);
+  await holdToGoLive(page, look);
+  await look('live');
+  await untilEnded(page, look);
+  await look('ended');
   await page.getByRole('link', { name: `Go on with ${title}` }).click();
 }
 export const sentenceOf = (page: Page): Promise<string> =>

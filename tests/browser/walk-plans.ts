@@ -1,17 +1,22 @@
 // SPDX-License-Identifier: MIT
-// `node --import tsx tests/browser/walk-plans.ts [WIDTH HEIGHT] [PLAN...]`: walks the plans from start to sentence on
-// the built page, and prints how each ended, the times it tells, and what axe finds on its screens. Some ten minutes for
-// all of them, so it is no part of `npm test`.
+// `node --import tsx tests/browser/walk-plans.ts [WIDTH HEIGHT] [PLAN...] [--pictures FOLDER]`: walks the plans from
+// start to sentence on the built page, and prints how each ended, the times it tells, and what axe finds on its screens,
+// those of the runs as well. Some twenty minutes for all of them, so it is no part of `npm test`.
+import { parseArgs } from 'node:util';
 import { planById, plans } from '#checks/plans/index';
 import type { Plan } from '#checks/plans/plan';
 import { builtPage, type BuiltPage } from './page-fixture.ts';
+import { PlanLooks } from './plan-looks.ts';
 import { doNext, sentenceOf, startPlan } from './plan-walk.ts';
-import { screenFaults } from './screen-faults.ts';
 
-const words = process.argv.slice(2);
+const { positionals: words, values } = parseArgs({
+  allowPositionals: true,
+  options: { pictures: { type: 'string' } },
+});
 const numbers = words.filter((word) => /^\d+$/.test(word)).map(Number);
 const [width = 1280, height = 800] = numbers;
 const named = words.filter((word) => !/^\d+$/.test(word));
+const looks = new PlanLooks(values.pictures ?? null);
 const say = (line: string) => process.stdout.write(`${line}\n`);
 
 function wanted(): readonly Plan[] {
@@ -31,10 +36,11 @@ async function walk(built: BuiltPage, { title }: Plan): Promise<boolean> {
   await page.getByRole('link', { name: 'Check the receiver rail' }).waitFor();
   await go('#/plans');
   await startPlan(page, title);
-  const faults = await screenFaults(page);
-  while (await doNext(page, title));
+  const look = looks.at(page);
+  while (await doNext(page, title, look));
   const told = [await sentenceOf(page), await page.getByText(/^Rig .*, person about /).innerText()];
-  faults.push(...(await screenFaults(page)), ...complaints);
+  await look('sentence');
+  const faults = [...looks.faults.splice(0), ...complaints];
   await page.context().close();
   const took = ((performance.now() - startMs) / 1000).toFixed(0);
   say(`${title}: ${told.join(' ')} Walked in ${took} s. ${faults.join('; ') || 'Nothing for axe.'}`);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Numbers as people read them: how many digits an uncertainty earns, thousands, units, ages. Pure; the page's
 // components print what this says and compute nothing.
+import { unitSymbol } from '#core/units/unit-symbol';
 
 const thin = '\u202f';
 const minus = '\u2212';
@@ -10,13 +11,11 @@ export interface Shown {
   readonly factor: number;
   readonly unit: string;
 }
-/** Units that plain ASCII can't write. */
-const symbols: Readonly<Record<string, string>> = { C: '°C', us: 'µs', 'N.m': 'N·m' };
 export function shownUnit(unit: string, size: number): Shown {
   const small = Math.abs(size) < 1;
   if (unit === 'ohm') return small ? { factor: 1000, unit: 'mΩ' } : { factor: 1, unit: 'Ω' };
   if (unit === 's') return small ? { factor: 1000, unit: 'ms' } : { factor: 1, unit: 's' };
-  return { factor: 1, unit: symbols[unit] ?? unit };
+  return { factor: 1, unit: unitSymbol(unit) };
 }
 /** Decimals so that `uncertainty` shows one significant digit, two while it begins with 1 or 2. */
 export function decimalsFor(uncertainty: number): number {
@@ -66,7 +65,7 @@ export function readingWords(value: number, interval: readonly [number, number],
 /** Live tap values: a fixed number of decimals by unit, no uncertainty, for looking at. */
 export function liveFigure(value: number, unit: string): string {
   const decimals = unit === 'V' || unit === 'A' ? 2 : unit === 'C' ? 1 : 0;
-  return `${figure(value, decimals)}\u00a0${symbols[unit] ?? unit}`;
+  return `${figure(value, decimals)}\u00a0${unitSymbol(unit)}`;
 }
 /** A standard uncertainty to two significant digits, in the shown unit. */
 export function twoDigits(value: number): string {

@@ -7,7 +7,7 @@ import { budgetRows, type BudgetRow } from './budget-rows.ts';
 import { liveFigure, reading, shownUnit, type Reading } from './figures.ts';
 import { limitOrigin, type LimitOrigin } from './limit-origin.ts';
 import { limitRange, limitWords, type ResultLine } from './run-summary.ts';
-import { tapTitle } from '#core/samples/tap-titles';
+import { tapsNamed, tapTitle } from '#core/samples/tap-titles';
 import { verdictPicture, type VerdictPicture } from './verdict-picture.ts';
 
 export interface ResultView {
@@ -79,7 +79,9 @@ export function resultView(finding: Finding, judged: Judged | undefined): Result
         `${each.fromS.toFixed(1)} to ${each.toS.toFixed(1)} s: ${each.taps.map((tap) => tapTitle(tap).toLowerCase()).join(', ')}`,
     ),
     stretch: finding.evidence[0] ?? null,
-    notes: verdict === 'undecided' || !judged?.note ? finding.notes : [...finding.notes, judged.note],
+    notes: (verdict === 'undecided' || !judged?.note ? finding.notes : [...finding.notes, judged.note]).map(
+      tapsNamed,
+    ),
   };
 }
 const nothing = {

@@ -10,6 +10,9 @@ export interface Lead {
 }
 const anchors: Readonly<Record<string, readonly [number, number]>> = {
   packVoltage: [300, 271],
+  polarity: [300, 271],
+  midCell: [196, 252],
+  jointProbe: [352, 236],
   packCurrentNarrow: [322, 232],
   packCurrentWide: [322, 232],
   controllerVoltage: [352, 262],

@@ -19,6 +19,10 @@ describe('a figure that is asked', () => {
     const asked = askedNumber(text, angle);
     expect(asked.ok ? asked.value : asked.words).toMatch(told);
   });
+  it('names the unit as people write it', () =>
+    expect(askedNumber('', { unit: 'us', min: 800, max: 1450 })).toMatchObject({
+      words: 'Nothing was typed. Type a number from 800 to 1450 µs, without its unit.',
+    }));
   it.each([
     ['4.5', 4.5],
     [' -4,5 ', -4.5],
