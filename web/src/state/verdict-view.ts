@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 // One result as the verdict screen shows it, worked out from the finding and its judgement: headline, budget
 // lines by share of variance, evidence, what would settle it. Pure; judges nothing itself.
-import type { BudgetLine, Finding } from '#core/measurements/measurement';
+import type { BudgetLine, EvidenceStretch, Finding } from '#core/measurements/measurement';
 import type { Judged, VerdictWord } from '#core/verdicts/limit';
 import { budgetRows, type BudgetRow } from './budget-rows.ts';
 import { liveFigure, reading, shownUnit, type Reading } from './figures.ts';
 import { limitOrigin, type LimitOrigin } from './limit-origin.ts';
 import { limitRange, limitWords, type ResultLine } from './run-summary.ts';
-import { tapsNamed, tapTitle } from '#core/samples/tap-titles';
+import { tapsNamed, tapWords } from '#core/samples/tap-titles';
 import { verdictPicture, type VerdictPicture } from './verdict-picture.ts';
 
 export interface ResultView {
@@ -44,6 +44,7 @@ function sentence(finding: Finding, judged: Judged | undefined, limit: string | 
 export function resultView(finding: Finding, judged: Judged | undefined): ResultView {
   const verdict = judged?.verdict ?? (finding.measured ? 'pass' : 'not measured');
   const limit = judged?.limit ? limitWords(judged.limit, finding.measured ? finding.value : 1) : null;
+  const note = judged?.note ? [tapsNamed(judged.note)] : [];
   const shared = {
     id: finding.id,
     title: finding.title,
@@ -62,8 +63,9 @@ export function resultView(finding: Finding, judged: Judged | undefined): Result
       ...shared,
       ...nothing,
       unit: shownUnit(finding.unit, 1).unit,
-      notes: judged?.note ? [judged.note] : [],
+      notes: note,
     };
+  const notes = finding.notes.map(tapsNamed);
   const shown = shownUnit(finding.unit, finding.value);
   const said = reading(finding.value, finding.interval, finding.unit);
   return {
@@ -74,16 +76,13 @@ export function resultView(finding: Finding, judged: Judged | undefined): Result
     budget: budgetRows(finding.budget, shown.factor),
     together: said.plusMinus ? `± ${said.plusMinus}` : `${said.low} to ${said.high}`,
     formula: finding.formula,
-    evidence: finding.evidence.map(
-      (each) =>
-        `${each.fromS.toFixed(1)} to ${each.toS.toFixed(1)} s: ${each.taps.map((tap) => tapTitle(tap).toLowerCase()).join(', ')}`,
-    ),
+    evidence: finding.evidence.map(stretchWords),
     stretch: finding.evidence[0] ?? null,
-    notes: (verdict === 'undecided' || !judged?.note ? finding.notes : [...finding.notes, judged.note]).map(
-      tapsNamed,
-    ),
+    notes: verdict === 'undecided' ? notes : [...notes, ...note],
   };
 }
+const stretchWords = ({ fromS, toS, taps }: EvidenceStretch): string =>
+  `${fromS.toFixed(1)} to ${toS.toFixed(1)} s: ${taps.map(tapWords).join(', ')}`;
 const nothing = {
   reading: null,
   picture: null,
