@@ -108,6 +108,18 @@ TEST("edges of lines B and C alone keep the feed too") {
   EXPECT(f.feed(kFeedLevelOff), 0);
 }
 
+TEST("a last edge on B or C after a long gap does not make a motor that ran down one that may turn") {
+  FakeRig f;
+  f.coast();
+  f.edgeTicks = 0;
+  f.ms(60);
+  f.rig.edges.edgeC();
+  f.ms(5);
+  EXPECT(f.feed(kFeedLevelOff), kReasonNotStill);
+  f.ms(40);
+  EXPECT(f.feed(kFeedLevelOff), 0);
+}
+
 TEST("for 10 s after a reset nobody knows whether the motor turns") {
   FakeRig f;
   f.powerUp();

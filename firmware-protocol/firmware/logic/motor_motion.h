@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Whether the motor may turn. Known only from Hall edges: once pushed, or once an edge came, it may turn until edges
-// of line A were heard since, none came on any line for a while, and the controller has long seen its neutral.
+// of line A were heard since the push, none came on any line for a while, and the controller has long seen its neutral.
 // What is not known outlives the feed, a trip and a session; after a reset nobody knows what was before.
 #pragma once
 #include <stdint.h>
@@ -42,7 +42,7 @@ class MotorMotion {
  private:
   static uint8_t sum(uint8_t had, uint8_t ms) { return had > 255 - ms ? 255 : had + ms; }
   void forget() {
-    mayTurn_ = heard_ = false;
+    mayTurn_ = false;
     unknownMs_ = 0;
   }
 

@@ -83,6 +83,11 @@ describe('sensor-cable', () => {
     expect(valueOf(findings, 'hall-b-longer-half')).toBeCloseTo(54, 0);
     expect(valueOf(findings, 'hall-c-longer-half')).toBeCloseTo(57, 0);
   });
+  it('a line so uneven that its edge meets its neighbour: measured and failed, not called turned too fast', () => {
+    const findings = analysed({ times: turning([0.5, 0.66, 0.5]) });
+    expect(valueOf(findings, 'hall-b-longer-half')).toBeCloseTo(66, 0);
+    expect(verdicts(findings, 'hall-b-longer-half')).toEqual({ 'hall-b-longer-half': 'fail' });
+  });
   it.each([
     [0, 'A'],
     [1, 'B'],

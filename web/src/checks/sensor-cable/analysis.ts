@@ -30,8 +30,8 @@ const nameOf = (id: ResultId) => results.find((result) => result.id === id)!;
 
 /** A line with fewer edges than this share of the busiest is dead, or nearly. */
 const dead = 0.5;
-/** Steps that can't be told apart, of all: more and the hand was too fast. */
-const togetherAtMost = 0.1;
+/** Steps that can't be told apart, of all: more and the hand was too fast. An uneven line alone makes one of six. */
+const togetherAtMost = 0.25;
 /** Faster, and the line's own next edge looks like a pulse. */
 const fastestPerS = 12;
 const fewestSteps = 18;
