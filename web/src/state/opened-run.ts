@@ -7,6 +7,7 @@ import { runFindingsOf } from '#core/history/record-findings';
 import { readRecord } from '#core/record/record-reader';
 import type { RunRecord } from '#core/record/run-record';
 import { tapsNamed } from '#core/samples/tap-titles';
+import { levelsOf, type Level } from './chart-levels.ts';
 import { summaryForm, type RunSummary } from './run-summary.ts';
 import { resultLine, resultView, type ResultView } from './verdict-view.ts';
 
@@ -14,6 +15,8 @@ export interface OpenedRun {
   readonly text: string;
   readonly summary: RunSummary;
   readonly results: readonly ResultView[];
+  /** Results that belong on traces of its charts. */
+  readonly levels: readonly Level[];
   /** What was told of the calibration of the taps it used: old ones, missing ones. */
   readonly calibration: readonly string[];
   /** As a plan tells it. */
@@ -65,6 +68,7 @@ export function openRun(text: string, naming: Naming): OpenedRun {
     calibration: record.events
       .filter((event) => event.kind === 'calibration')
       .map((event) => tapsNamed(event.words)),
+    levels: levelsOf(record.findings, record.judged),
     end: runEnd(record),
     cut: kind === 'done' ? null : { kind, words },
   };

@@ -12,11 +12,11 @@ import type { Evidence } from './evidence.ts';
 import { deadWords, metWords, missingWords, unemptiedWords } from './met-words.ts';
 
 export const results = [
-  { id: 'feed-polarity', title: 'Polarity before the feed', unit: 'V' },
+  { id: 'feed-polarity', title: 'Polarity before the feed', unit: 'V', level: 'polarity' },
   { id: 'charge-reached', title: 'Filled by the limited feed', unit: '%' },
   { id: 'capacitance', title: 'Capacitor', unit: 'F' },
-  { id: 'leak-current', title: 'Leak when filled', unit: 'A' },
-  { id: 'standby-current', title: 'Standby current', unit: 'A' },
+  { id: 'leak-current', title: 'Leak when filled', unit: 'A', level: 'packCurrentNarrow' },
+  { id: 'standby-current', title: 'Standby current', unit: 'A', level: 'packCurrentNarrow' },
 ] as const;
 const packFromV = 1;
 type Input = AnalysisInput<Evidence>;

@@ -15,9 +15,9 @@ import { dropOf } from './steady-drop.ts';
 export const results = [
   { id: 'source-resistance', title: 'Source resistance of the rail', unit: 'ohm' },
   { id: 'steady-drop', title: 'Steady drop at the greatest load', unit: 'V' },
-  { id: 'deepest-dip', title: 'Lowest rail voltage', unit: 'V' },
+  { id: 'deepest-dip', title: 'Lowest rail voltage', unit: 'V', level: 'railVoltage' },
   { id: 'recovery', title: 'Recovery to 2 %', unit: 's' },
-  { id: 'rail-at-rest', title: 'Rail at rest', unit: 'V' },
+  { id: 'rail-at-rest', title: 'Rail at rest', unit: 'V', level: 'railVoltage' },
 ] as const;
 type Input = AnalysisInput<Evidence>;
 

@@ -13,7 +13,7 @@ import type { Stretch } from '../stretch.ts';
 import type { Evidence } from './evidence.ts';
 
 export const results = [
-  { id: 'rail-setting', title: 'Rail against its setting', unit: 'V' },
+  { id: 'rail-setting', title: 'Rail against its setting', unit: 'V', level: 'railVoltage' },
   { id: 'rail-in-race', title: 'Rail at race current', unit: 'V' },
 ] as const;
 type Input = AnalysisInput<Evidence>;

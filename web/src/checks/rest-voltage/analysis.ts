@@ -9,9 +9,9 @@ import type { AnalysisInput } from '../check.ts';
 import type { Evidence } from './evidence.ts';
 
 export const results = [
-  { id: 'pack-polarity', title: 'Polarity of the pack', unit: 'V' },
-  { id: 'pack-voltage', title: 'Pack at rest', unit: 'V' },
-  { id: 'lower-cell', title: 'Lower cell', unit: 'V' },
+  { id: 'pack-polarity', title: 'Polarity of the pack', unit: 'V', level: 'polarity' },
+  { id: 'pack-voltage', title: 'Pack at rest', unit: 'V', level: 'packVoltage' },
+  { id: 'lower-cell', title: 'Lower cell', unit: 'V', level: 'midCell' },
   { id: 'upper-cell', title: 'Upper cell', unit: 'V' },
   { id: 'cell-imbalance', title: 'Difference of the cells', unit: 'V' },
 ] as const;
@@ -56,11 +56,15 @@ const formulas: Readonly<Record<string, string>> = {
 };
 function voltsOf(name: ResultName, input: Input): Finding {
   const { rest } = input.evidence;
-  return measured(name, quantityOf(name.id, input), {
+  return measured(ofCells(name, input.car.pack.cells), quantityOf(name.id, input), {
     formula: formulas[name.id],
     evidence: [{ ...rest, taps: name.id === 'pack-voltage' ? ['packVoltage'] : ['packVoltage', 'midCell'] }],
   });
 }
+/** The one cell of a pack is what the pack tap shows. */
+const ofCells = (name: ResultName, cells: number): ResultName =>
+  cells === 1 && name.id === 'lower-cell' ? { ...name, level: 'packVoltage' } : name;
+
 function quantityOf(id: string, input: Input): Quantity {
   const packV = reading(input, 'packVoltage', input.evidence.rest);
   if (id === 'pack-voltage') return packV;

@@ -21,8 +21,18 @@ export const results = [
   { id: 'setting-left', title: 'End point left, in per cent of the radio', unit: '%' },
   { id: 'setting-right', title: 'End point right, in per cent of the radio', unit: '%' },
   { id: 'travel-used', title: "Radio's travel that steers, resolution left", unit: '%' },
-  { id: 'hold-left', title: 'Holding current just inside the left end point', unit: 'A' },
-  { id: 'hold-right', title: 'Holding current just inside the right end point', unit: 'A' },
+  {
+    id: 'hold-left',
+    title: 'Holding current just inside the left end point',
+    unit: 'A',
+    level: 'railCurrent',
+  },
+  {
+    id: 'hold-right',
+    title: 'Holding current just inside the right end point',
+    unit: 'A',
+    level: 'railCurrent',
+  },
 ] as const;
 const named = Object.fromEntries(results.map((result) => [result.id, result])) as Record<
   (typeof results)[number]['id'],

@@ -8,7 +8,7 @@ import type { Evidence } from './evidence.ts';
 import { caseAt, pointsOf, riseOf, timeConstant } from './warming.ts';
 
 export const results = [
-  { id: 'case-temperature', title: 'Servo case at the end of the work', unit: 'C' },
+  { id: 'case-temperature', title: 'Servo case at the end of the work', unit: 'C', level: 'thermistorServo' },
   { id: 'heat-time-constant', title: 'Time constant of the case', unit: 's' },
   { id: 'flag-temperature', title: 'Servo case at the flag', unit: 'C' },
 ] as const;

@@ -9,7 +9,7 @@ import type { Evidence } from './evidence.ts';
 import { alternatingOf } from './hunting.ts';
 
 export const results = [
-  { id: 'centre-current', title: 'Holding current at centre', unit: 'A' },
+  { id: 'centre-current', title: 'Holding current at centre', unit: 'A', level: 'railCurrent' },
   { id: 'hunting-current', title: 'Hunting: alternating current at rest', unit: 'A' },
   { id: 'hunting-pulses', title: 'Hunting: pulses of current a second', unit: 'Hz' },
   { id: 'dead-band', title: 'Dead band', unit: 'us' },

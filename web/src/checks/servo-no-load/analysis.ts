@@ -14,7 +14,7 @@ import type { Evidence } from './evidence.ts';
 import { travelCurrents, type Place } from './travel-current.ts';
 
 export const results = [
-  { id: 'moving-current', title: 'Current moving at full speed', unit: 'A' },
+  { id: 'moving-current', title: 'Current moving at full speed', unit: 'A', level: 'railCurrent' },
   { id: 'direction-asymmetry', title: 'Difference between the directions', unit: '%' },
   { id: 'sweep-current', title: 'Current of a slow sweep, above rest', unit: 'A' },
   { id: 'tight-spot', title: 'Tightest place against the middle', unit: 'times' },

@@ -12,12 +12,12 @@ import type { Evidence, Move } from './evidence.ts';
 import { worked, type Worked } from './working-current.ts';
 
 export const results = [
-  { id: 'scrub-peak-current', title: 'Peak current, over 2 ms', unit: 'A' },
-  { id: 'scrub-current', title: 'Current under way', unit: 'A' },
+  { id: 'scrub-peak-current', title: 'Peak current, over 2 ms', unit: 'A', level: 'railCurrent' },
+  { id: 'scrub-current', title: 'Current under way', unit: 'A', level: 'railCurrent' },
   { id: 'scrub-share', title: 'Current under way, of the stall current', unit: '%' },
-  { id: 'scrub-hold', title: 'Holding current at lock', unit: 'A' },
+  { id: 'scrub-hold', title: 'Holding current at lock', unit: 'A', level: 'railCurrent' },
   { id: 'scrub-time', title: 'Time of a move from lock to lock', unit: 's' },
-  { id: 'scrub-dip', title: 'Lowest rail voltage', unit: 'V' },
+  { id: 'scrub-dip', title: 'Lowest rail voltage', unit: 'V', level: 'railVoltage' },
 ] as const;
 const [peakName, workName, shareName, holdName, timeName, dipName] = results;
 type Input = AnalysisInput<Evidence>;

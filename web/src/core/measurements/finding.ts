@@ -9,6 +9,7 @@ export interface ResultName {
   readonly id: string;
   readonly title: string;
   readonly unit: string;
+  readonly level?: string;
 }
 interface Told {
   readonly formula: string;

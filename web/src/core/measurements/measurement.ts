@@ -26,6 +26,8 @@ export interface Measured {
   readonly condition?: string;
   readonly value: number;
   readonly unit: string;
+  /** The tap whose trace shows this very quantity, told at no other condition: value and limit belong on its axis. */
+  readonly level?: string;
   readonly u: number;
   /** 95 % coverage interval. */
   readonly interval: readonly [number, number];
@@ -40,6 +42,7 @@ export interface NotMeasured {
   readonly id: string;
   readonly title: string;
   readonly unit: string;
+  readonly level?: string;
   /** A sentence: what was seen, then what to do. */
   readonly reason: string;
 }

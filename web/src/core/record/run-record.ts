@@ -21,7 +21,13 @@ const budgetLine = z.object({
   origin: z.string(),
 });
 const stretch = z.object({ fromS: z.number(), toS: z.number(), taps: z.array(z.string()) });
-const named = { id: z.string(), title: z.string(), unit: z.string() };
+const named = {
+  id: z.string(),
+  title: z.string(),
+  unit: z.string(),
+  /** Missing also in records of before it was told. */
+  level: z.string().optional(),
+};
 export const findingSchema = z.discriminatedUnion('measured', [
   z.object({
     measured: z.literal(true),

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 // What is drawn over a plot's grid: the plot's ground, gaps as hatched cuts, marks as thin verticals, the stretch
-// a number came from, the "now" line. Nothing that came after a picture was held is drawn.
+// a number came from, results, the "now" line. Nothing that came after a picture was held is drawn.
 import type uPlot from 'uplot';
+import { paintLevels } from './level-painter.ts';
 import { token } from './palette.ts';
 import type { PlotSpec } from './plot.svelte.ts';
+import { hatched, labelFont, line, px, rimmed } from './strokes.ts';
 
 type Painter = (chart: uPlot) => void;
 
@@ -20,23 +22,6 @@ function ground(spec: PlotSpec): Painter {
     ctx.restore();
   };
 }
-function hatch(chart: uPlot, from: number, to: number, colour: string): void {
-  const { ctx, bbox } = chart;
-  ctx.save();
-  ctx.beginPath();
-  ctx.rect(from, bbox.top, to - from, bbox.height);
-  ctx.clip();
-  ctx.strokeStyle = colour;
-  ctx.lineWidth = 2 * devicePixelRatio;
-  const step = 9 * devicePixelRatio;
-  for (let x = from - bbox.height; x < to; x += step) {
-    ctx.beginPath();
-    ctx.moveTo(x, bbox.top + bbox.height);
-    ctx.lineTo(x + bbox.height, bbox.top);
-    ctx.stroke();
-  }
-  ctx.restore();
-}
 function gaps(spec: PlotSpec): Painter {
   return (chart) => {
     const right = chart.bbox.left + chart.bbox.width;
@@ -47,13 +32,11 @@ function gaps(spec: PlotSpec): Painter {
       const lostMs = Math.round((gap.toS - gap.fromS) * 1000);
       chart.ctx.fillStyle = token('--ground');
       chart.ctx.fillRect(from, chart.bbox.top, to - from, chart.bbox.height);
-      hatch(chart, from, to, token('--nm'));
+      hatched(chart.ctx, { ...chart.bbox, left: from, width: to - from }, token('--nm'));
       if (spec.last) beside(chart, `${lostMs} ms lost`, from, to);
     }
   };
 }
-const labelFont = () => `600 ${13 * devicePixelRatio}px "Atkinson Hyperlegible Next", system-ui`;
-
 function label(chart: uPlot, text: string, x: number, y: number, colour: string): void {
   const { ctx } = chart;
   ctx.save();
@@ -66,30 +49,16 @@ function label(chart: uPlot, text: string, x: number, y: number, colour: string)
 /** What is said of a gap stands left of it where there is room, on a rim of the ground it covers. */
 function beside(chart: uPlot, text: string, from: number, to: number): void {
   const { ctx, bbox } = chart;
-  const away = 6 * devicePixelRatio;
   ctx.save();
   ctx.font = labelFont();
-  const left = from - away - ctx.measureText(text).width > bbox.left;
-  const at = [left ? from - away : to + away, bbox.top + bbox.height - 8 * devicePixelRatio] as const;
-  ctx.textAlign = left ? 'right' : 'left';
-  ctx.strokeStyle = token('--card');
-  ctx.lineWidth = 4 * devicePixelRatio;
-  ctx.strokeText(text, ...at);
-  ctx.fillStyle = token('--nm');
-  ctx.fillText(text, ...at);
+  const left = from - px(6) - ctx.measureText(text).width > bbox.left;
   ctx.restore();
+  const at = [left ? from - px(6) : to + px(6), bbox.top + bbox.height - px(8)] as const;
+  rimmed(ctx, text, at, { colour: token('--nm'), align: left ? 'right' : 'left' });
 }
-function vertical(chart: uPlot, x: number, colour: string, width: number): void {
-  const { ctx, bbox } = chart;
+function vertical({ ctx, bbox }: uPlot, x: number, colour: string, width: number): void {
   if (x < bbox.left || x > bbox.left + bbox.width) return;
-  ctx.save();
-  ctx.strokeStyle = colour;
-  ctx.lineWidth = width * devicePixelRatio;
-  ctx.beginPath();
-  ctx.moveTo(x, bbox.top);
-  ctx.lineTo(x, bbox.top + bbox.height);
-  ctx.stroke();
-  ctx.restore();
+  line(ctx, [x, bbox.top], [x, bbox.top + bbox.height], { colour, width });
 }
 /** A trip is named first; other labels that would overlap one are left out, their lines stay. */
 function marks(spec: PlotSpec): Painter {
@@ -127,6 +96,11 @@ function stretch(spec: PlotSpec): Painter {
       vertical(chart, x, token(spec.still ? '--focus' : '--soft'), spec.still ? 2 : 1);
   };
 }
+const levels =
+  (spec: PlotSpec): Painter =>
+  (chart) =>
+    paintLevels(chart, spec.levels());
+
 function now(spec: PlotSpec): Painter {
   return (chart) => {
     if (!spec.running) return;
@@ -138,6 +112,6 @@ function now(spec: PlotSpec): Painter {
 export function overlays(spec: PlotSpec): uPlot.Hooks.Arrays {
   return {
     drawClear: [ground(spec)],
-    draw: [stretch(spec), gaps(spec), marks(spec), now(spec)],
+    draw: [stretch(spec), gaps(spec), levels(spec), marks(spec), now(spec)],
   };
 }

@@ -6,8 +6,10 @@ import type { Attachment } from 'svelte/attachments';
 import uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
 import { chartColumns } from '../../state/chart-columns.ts';
+import type { LevelLines } from '../../state/chart-levels.ts';
 import type { ChartUnit } from '../../state/chart-units.ts';
 import { spanOf, type ChartRange } from '../../state/chart-window.ts';
+import { amountScale, stretchedAtMost } from '../../state/level-scale.ts';
 import type { TapColumns, TraceBook } from '../../state/trace-book.svelte.ts';
 import { amountAxis, timeAxis } from './axes.ts';
 import { overlays } from './overlays.ts';
@@ -23,6 +25,8 @@ export interface PlotSpec {
   readonly nowS: () => number;
   readonly held: () => boolean;
   readonly stretch?: ChartRange;
+  /** Results that belong on this trace. */
+  readonly levels: () => readonly LevelLines[];
   /** The stretch is what is looked at. */
   readonly still: boolean;
   readonly running: boolean;
@@ -34,12 +38,6 @@ export const besides = { left: 52, right: 24 } as const;
 /** Single values get a dot from so many pixels apart on. */
 const dotPixels = 10;
 
-/** Head room for the plot's name, which stands inside at its top. */
-function roomy(least: number | null, most: number | null): [number, number] {
-  if (least === null || most === null) return [0, 1];
-  const span = Math.max(most - least, Math.abs(most) * 0.01, 0.01);
-  return [least - 0.1 * span, most + 0.4 * span];
-}
 function apart(chart: uPlot): boolean {
   const [times] = chart.data;
   if (times.length < 2) return true;
@@ -48,6 +46,7 @@ function apart(chart: uPlot): boolean {
 }
 function options(element: HTMLElement, spec: PlotSpec): uPlot.Options {
   const colour = () => token(spec.colour);
+  const times = stretchedAtMost[spec.still ? 'still' : 'whole'];
   const band = { stroke: 'transparent', points: { show: false }, spanGaps: false };
   const line = {
     stroke: colour,
@@ -62,7 +61,7 @@ function options(element: HTMLElement, spec: PlotSpec): uPlot.Options {
     cursor: { show: false },
     scales: {
       x: { time: false, range: () => [spec.range().fromS, spec.range().toS] },
-      y: { range: (_chart, least, most) => roomy(least, most) },
+      y: { range: (_chart, least, most) => amountScale(least, most, spec.levels(), times) },
     },
     axes: [timeAxis(spec.last), amountAxis(besides.left)],
     series: [{}, line, band, band],
@@ -109,6 +108,7 @@ export function plot(spec: PlotSpec): Attachment<HTMLElement> {
     $effect(() => {
       if (!spec.held()) void spec.traces.version;
       void spanOf(spec.range());
+      void spec.levels();
       soon();
     });
     return () => {
