@@ -156,6 +156,10 @@ describe('the eight plans', () => {
       ).toEqual([]);
     },
   );
+  it.each(['parts-before-soldering', 'motor-before-race'])('%s measures the winding cold', (id) => {
+    const ordered = keys(orderedItems(planById(id)!, checkById));
+    expect(ordered.indexOf('winding-balance')).toBeLessThan(ordered.indexOf('motor-no-load'));
+  });
   it('still ask for the throttle range where the motor is in its stand', () =>
     expect(keys(planById('motor-before-race')!.items)).toContain('throttle-range'));
   it.each(plans.filter(({ withinS }) => withinS !== undefined))('$id fits its minutes', (each) => {
