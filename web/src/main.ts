@@ -34,8 +34,14 @@ const speed = Number(new URLSearchParams(location.search).get('speed') ?? 1);
 
 function makePage(): Page {
   const bench = new Bench(new BenchWorkerPort(), now);
-  const logbook = new Logbook(logbookStore());
   const shelf = new Shelf(localStorage, now);
+  const parts = () => shelf.known;
+  const logbook = new Logbook(logbookStore(), parts);
+  const repairs = new Repairs(localStorage, parts);
+  shelf.attend(() => {
+    repairs.identify();
+    void logbook.identify();
+  });
   const makeVirtual = async () => new (await import('./worker/virtual-rig.ts')).VirtualRigWorker();
   const ways = new RigWays(bench, localStorage, makeVirtual, serialDoor(), speed, (car) => shelf.adopt(car));
   const person = (act: string) => ways.person(act);
@@ -51,7 +57,6 @@ function makePage(): Page {
   const newId = () => crypto.randomUUID();
   const run = new Run({ bench, logbook, shelf, now, newId, person, meter, ended });
   const reader = new Reader(bench, logbook);
-  const repairs = new Repairs(localStorage);
   const theme = new Theme(document.documentElement, localStorage, dark);
   return {
     bench,

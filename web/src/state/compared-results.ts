@@ -3,6 +3,8 @@
 // uncertainty and scatter, or not. Pure.
 import { differenceOf, runsForScatter, type Difference } from '#core/history/difference';
 import type { HistoryPoint } from '#core/history/part-history';
+import { isOfPart } from '#core/parts/identity';
+import { tapsNamed } from '#core/samples/tap-titles';
 import { letters } from './comparison.svelte.ts';
 import { decimalsFor, figure, reading, shownUnit } from './figures.ts';
 import { findingOf } from './part-runs.ts';
@@ -18,13 +20,13 @@ function pointOf(run: RunSummary, resultId: string): HistoryPoint | null {
   const line = run.results.find(({ id }) => id === resultId);
   const finding = line && findingOf(line);
   if (!finding?.measured) return null;
-  const { id: runId, partName, startedAt: at, rigSerial = '' } = run;
-  return { runId, partName, at, rigSerial, finding };
+  const { id: runId, partName, partId, startedAt: at, rigSerial = '' } = run;
+  return { runId, partName, partId, at, rigSerial, finding };
 }
 /** Values of the result in all runs of this check on this part and rig, in order of time. */
 function historyOf(all: readonly RunSummary[], like: HistoryPoint, checkId: string): number[] {
   return all
-    .filter((run) => run.checkId === checkId && run.partName === like.partName)
+    .filter((run) => run.checkId === checkId && isOfPart(run, like))
     .flatMap((run) => pointOf(run, like.finding.id) ?? [])
     .filter(
       ({ finding, rigSerial }) =>
@@ -43,7 +45,8 @@ function differenceWords(found: Difference, name: string): string {
   const said = clear
     ? `${name} is larger than uncertainty${scatter === 'unknown' ? '' : ' and scatter'}: it is a real difference.`
     : `${name} is within uncertainty${scatter === 'unknown' ? '' : ' and scatter'}: no difference is seen.`;
-  const out = shared.length > 0 ? ` Both have in common, so it falls out: ${shared.join(', ')}.` : '';
+  const out =
+    shared.length > 0 ? ` Both have in common, so it falls out: ${shared.map(tapsNamed).join(', ')}.` : '';
   return `${said} ${scatterWords[scatter]}${out}`;
 }
 function differenceFigure({ by, half }: Difference, unit: string, size: number): string {

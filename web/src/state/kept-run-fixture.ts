@@ -55,6 +55,11 @@ export function keptRecord(run: KeptRun = {}): string {
 }
 export const keptSummary = (run: KeptRun = {}): RunSummary => openRun(keptRecord(run), naming).summary;
 
+/** As the page kept it before parts had identities. */
+export function secondFormSummary(run: KeptRun = {}): Record<string, unknown> {
+  const { partId: _part, carId: _car, ...summary } = keptSummary(run);
+  return { ...summary, form: 2 };
+}
 /** As the first version of the page kept it. */
 export function olderSummary(run: KeptRun = {}): Record<string, unknown> {
   const { form: _form, rigSerial: _serial, results, ...summary } = keptSummary(run);

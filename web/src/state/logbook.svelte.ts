@@ -2,6 +2,8 @@
 // All runs of this browser, newest first. A summary is written when a run starts, so that a run that never
 // ended is seen as such; the record follows when it ends. It knows the store only by its doors.
 // Deleted runs stay beside the others until they are deleted for good.
+import { identifiedRun, type KnownPart } from '#core/parts/shelf-identity';
+import { isVirtual } from './part-runs.ts';
 import type { RunSummary } from './run-summary.ts';
 import { migrated, readSummary } from './summary-migration.ts';
 
@@ -33,7 +35,11 @@ export class Logbook {
   /** Run in progress in this page; its unfinished summary is not a crash. */
   #current = $state<string | null>(null);
 
-  constructor(private readonly drawer: Drawer) {}
+  /** `parts`: what is on the shelf, for runs from before parts had identities. */
+  constructor(
+    private readonly drawer: Drawer,
+    private readonly parts: () => readonly KnownPart[] = () => [],
+  ) {}
 
   get runs(): readonly RunSummary[] {
     return this.#here;
@@ -73,6 +79,7 @@ export class Logbook {
         this.#trouble = `${damaged} of ${kept.length} runs could not be read and are left out.`;
       this.#runs = read.sort(newestFirst);
     });
+    await this.identify();
     this.#loaded = true;
   }
   async begin(summary: RunSummary): Promise<void> {
@@ -82,7 +89,8 @@ export class Logbook {
   }
   async end(ended: RunSummary, record: unknown): Promise<void> {
     const { note, deletedAt } = { ...this.find(ended.id), ...ended };
-    const summary = { ...ended, ...(note && { note }), ...(deletedAt && { deletedAt }) };
+    const whole = { ...ended, ...(note && { note }), ...(deletedAt && { deletedAt }) };
+    const summary = identifiedRun(whole, this.parts(), isVirtual(whole));
     this.#insert(summary);
     await this.#keep(() => this.drawer.put(summary, record));
     if (this.#current === summary.id) this.#current = null;
@@ -112,6 +120,15 @@ export class Logbook {
   async askToKeep(): Promise<void> {
     this.#refusedToKeep = !(await this.drawer.askToKeep?.());
     await this.measure();
+  }
+  /** Runs without an identity take that of the part and car that have their names. */
+  async identify(): Promise<void> {
+    const [before, parts] = [this.#runs, this.parts()];
+    const runs = before.map((run) => identifiedRun(run, parts, isVirtual(run)));
+    const changed = runs.filter((run, at) => run !== before[at]);
+    if (changed.length === 0) return;
+    this.#runs = runs;
+    for (const run of changed) await this.#keep(() => this.drawer.put(run));
   }
   async #change(id: string, change: Pick<RunSummary, 'note' | 'deletedAt'>): Promise<void> {
     const run = this.find(id);

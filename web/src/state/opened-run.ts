@@ -35,7 +35,8 @@ export interface Naming {
 }
 function summaryOf(record: RunRecord, naming: Naming): RunSummary {
   const judged = (id: string) => record.judged.find((each) => each.id === id);
-  const { partName, rigSerial } = runFindingsOf(record, naming.part);
+  const { partName, partId, rigSerial } = runFindingsOf(record, naming.part);
+  const carId = record.car.id;
   return {
     form: summaryForm,
     id: record.id,
@@ -45,7 +46,9 @@ function summaryOf(record: RunRecord, naming: Naming): RunSummary {
     checkTitle: naming.title,
     part: naming.part,
     car: record.car.name,
+    ...(carId !== undefined && { carId }),
     partName,
+    ...(partId !== undefined && { partId }),
     rig: naming.rig,
     rigSerial,
     event: record.ending.kind === 'done' ? undefined : record.ending.words,
@@ -65,10 +68,10 @@ export function openRun(text: string, naming: Naming): OpenedRun {
         record.judged.find((each) => each.id === finding.id),
       ),
     ),
+    levels: levelsOf(record.findings, record.judged),
     calibration: record.events
       .filter((event) => event.kind === 'calibration')
       .map((event) => tapsNamed(event.words)),
-    levels: levelsOf(record.findings, record.judged),
     end: runEnd(record),
     cut: kind === 'done' ? null : { kind, words },
   };

@@ -2,6 +2,7 @@
 // Whether a stored verdict has been overtaken: its part was repaired since, or a person's own limit of the result is
 // another one now. Such a verdict counts as old. Pure.
 import type { Repair } from '#core/history/part-history';
+import { isOfPart } from '#core/parts/identity';
 import type { Car } from '#core/parts/part';
 import type { Overtaken } from './chain-view.ts';
 import type { ResultLine, RunSummary } from './run-summary.ts';
@@ -12,7 +13,7 @@ interface Now {
 }
 /** The repair of its part since a run. */
 export const repairedSince = (run: RunSummary, repairs: readonly Repair[]): Repair | undefined =>
-  repairs.find(({ partName, at }) => partName === run.partName && Date.parse(run.startedAt) < Date.parse(at));
+  repairs.find((repair) => isOfPart(repair, run) && Date.parse(run.startedAt) < Date.parse(repair.at));
 
 /** Why, in words; null while the verdict stands. */
 export function overtaken(run: RunSummary, result: ResultLine, { car, repairs }: Now): string | null {

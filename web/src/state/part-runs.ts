@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
-// The runs of one part, from the logbook's summaries: they go by the part's name, so that its history follows it into
-// another car. Runs on a virtual rig count for the car of their seed only: they make no history of a real part. Pure.
+// The runs of one part, from the logbook's summaries: they go by its identity, or its name where they have none, so that
+// its history follows it into another car and under another name. Runs on a virtual rig count for the car of their seed only: they make no history of a real part. Pure.
 import type { Finding } from '#core/measurements/measurement';
 import type { RunFindings } from '#core/history/part-history';
 import { virtualSerial } from '#core/record/virtual-truth';
-import { partNameOf, type Car } from '#core/parts/part';
+import { isOfPart, isSameCar, type CarRef, type PartRef } from '#core/parts/identity';
+import { partRefOf, type Car } from '#core/parts/part';
 import type { CheckCard } from '../worker/messages.ts';
 import type { ResultLine, RunSummary } from './run-summary.ts';
 
@@ -22,10 +23,11 @@ export function findingOf(line: ResultLine): Finding {
 export type ShownCheck = Pick<CheckCard, 'id' | 'part' | 'place'>;
 
 /** Whether a run is one of this part in this car. */
-function isOf({ rig, rigSerial, ...run }: RunSummary, partName: string, car: string): boolean {
-  const virtual = rigSerial?.startsWith(virtualPrefix) ?? rig === virtualRig;
-  return run.partName === partName && (!virtual || run.car === car);
-}
+const isOf = (run: RunSummary, part: PartRef, car: CarRef): boolean =>
+  isOfPart(run, part) && (!isVirtual(run) || isSameCar({ name: run.car, id: run.carId }, car));
+/** Of a virtual rig: it counts for its own car alone. */
+export const isVirtual = ({ rig, rigSerial }: Pick<RunSummary, 'rig' | 'rigSerial'>): boolean =>
+  rigSerial?.startsWith(virtualPrefix) ?? rig === virtualRig;
 /** How a run's summary calls the virtual rig. */
 export const virtualRig = 'virtual rig';
 /** All ended runs of these checks on the parts that the car has now, in the order of the logbook. */
@@ -34,10 +36,10 @@ export function runsOfChecks(
   checks: readonly ShownCheck[],
   car: Car,
 ): RunSummary[] {
-  const parts = new Map(checks.map(({ id, part }) => [id, partNameOf(car, part)]));
+  const parts = new Map(checks.map(({ id, part }) => [id, partRefOf(car, part)]));
   return runs.filter((run) => {
-    const partName = parts.get(run.checkId);
-    return partName !== undefined && run.endedAt !== undefined && isOf(run, partName, car.name);
+    const part = parts.get(run.checkId);
+    return part !== undefined && run.endedAt !== undefined && isOf(run, part, car);
   });
 }
 /** The newest of each check. */
@@ -56,11 +58,11 @@ export function newestRuns(
 export const newestRun = (runs: readonly RunSummary[], check: ShownCheck, car: Car): RunSummary | undefined =>
   newestRuns(runs, [check], car)[0];
 
-export function runsOfPart(runs: readonly RunSummary[], partName: string, car: string): RunFindings[] {
+export function runsOfPart(runs: readonly RunSummary[], part: PartRef, car: CarRef): RunFindings[] {
   return runs.flatMap((run) => {
     const { id: runId, checkId, startedAt, rigSerial, results } = run;
-    if (rigSerial === undefined || !isOf(run, partName, car)) return [];
+    if (rigSerial === undefined || !isOf(run, part, car)) return [];
     const verdicts = Object.fromEntries(results.map((line) => [line.id, line.verdict]));
-    return [{ runId, checkId, startedAt, partName, rigSerial, findings: results.map(findingOf), verdicts }];
+    return [{ runId, checkId, startedAt, ...part, rigSerial, findings: results.map(findingOf), verdicts }];
   });
 }

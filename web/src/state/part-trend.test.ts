@@ -19,12 +19,13 @@ import { trendPlot } from './trend-plot.ts';
 
 const key = 'motor-no-load/no-load-current';
 const partName = marmot.motor.name;
+const part = { partName };
 const run = (value: number, i: number, more: KeptRun = {}): RunSummary =>
   keptSummary({ id: `run-${i}`, day: i + 1, value, ...more });
 const runsOf = (values: readonly number[]) => values.map((value, i) => run(value, i));
 function trend(runs: readonly RunSummary[], more: Partial<TrendOf> = {}) {
-  const findings = runsOfPart(runs, partName, marmot.name);
-  return partTrend({ runs: findings, partName, key, repairs: [], car: marmot, holds: null, ...more });
+  const findings = runsOfPart(runs, part, marmot);
+  return partTrend({ runs: findings, part, key, repairs: [], car: marmot, holds: null, ...more });
 }
 const three = [3.0, 3.04, 2.98];
 const repair = { partName, at: '2026-11-04', words: 'new bearings' };
@@ -78,14 +79,16 @@ describe('after it', () => {
       ...one,
       results: one.results.map((line) => ({ ...line, condition: '7.4 V' })),
     }));
-    expect(runsOfPart(told, partName, marmot.name)[0].findings[0]).toMatchObject({ condition: '7.4 V' });
+    expect(runsOfPart(told, part, marmot)[0].findings[0]).toMatchObject({ condition: '7.4 V' });
   });
   it('virtual runs of another car are left out, and never mix with real ones', () => {
     const virtual = (seed: number, name: string) =>
       run(9, 7, { virtual: { seed, faults: {}, truth: {} }, car: { ...marmot, name } });
-    const findings = runsOfPart([virtual(7, 'Marmot no. 7'), ...runsOf(three)], partName, 'Marmot no. 8');
+    const findings = runsOfPart([virtual(7, 'Marmot no. 7'), ...runsOf(three)], part, {
+      name: 'Marmot no. 8',
+    });
     expect(findings).toHaveLength(3);
-    expect(runsOfPart([virtual(7, marmot.name)], partName, marmot.name)[0].rigSerial).toBe('virtual 7');
+    expect(runsOfPart([virtual(7, marmot.name)], part, marmot)[0].rigSerial).toBe('virtual 7');
   });
 });
 it('what moved is shown before what has more runs and only scatters', () => {
@@ -136,7 +139,7 @@ describe('repairs', () => {
     const repairs = new Repairs(place);
     expect(repairs.note(repair, '2026-11-27')).toBeNull();
     expect(repairs.note(repair, '2026-11-27')).toMatch(/already/);
-    expect(new Repairs(place).of(partName)).toEqual([repair]);
+    expect(new Repairs(place).of(part)).toEqual([repair]);
     repairs.remove(repairs.list[0]);
     expect(new Repairs(place).list).toEqual([]);
   });

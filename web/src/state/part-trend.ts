@@ -5,6 +5,7 @@ import { baselineLimit, baselineOf, baselineRuns, type Baseline } from '#core/hi
 import { historyReport } from '#core/history/history-report';
 import { historyOf, type HistorySegment, type Repair, type RunFindings } from '#core/history/part-history';
 import type { DriftAnswer } from '#core/history/drift';
+import { isOfPart, type PartRef } from '#core/parts/identity';
 import type { Car } from '#core/parts/part';
 import { tapsNamed } from '#core/samples/tap-titles';
 import type { Limit } from '#core/verdicts/limit';
@@ -31,21 +32,21 @@ export interface PartTrend {
 }
 export interface TrendOf {
   readonly runs: readonly RunFindings[];
-  readonly partName: string;
+  readonly part: PartRef;
   readonly key: string;
   readonly repairs: readonly Repair[];
   readonly car: Car;
   /** The limit that holds now, if any. */
   readonly holds: Limit['kind'] | null;
 }
-export function partTrend({ runs, partName, key, repairs, car, holds }: TrendOf): PartTrend {
-  const segments = historyOf(runs, partName, key, repairs);
+export function partTrend({ runs, part, key, repairs, car, holds }: TrendOf): PartTrend {
+  const segments = historyOf(runs, part, key, repairs);
   const { since, points } = segments[segments.length - 1];
-  const kept = keptBaseline(car, key, partName, since);
+  const kept = keptBaseline(car, key, part, since);
   const first = kept?.runIds.length ?? baselineRuns;
   const offer = offerOf(key, points, kept, holds);
   // With an offer there is no need to say what is missing for one.
-  const report = historyReport(runs, partName, key, repairs, first);
+  const report = historyReport(runs, part, key, repairs, first);
   return {
     segments,
     words: (report.baseline.ready || !offer ? report.words : report.words.slice(0, -1)).map(tapsNamed),
@@ -56,9 +57,9 @@ export function partTrend({ runs, partName, key, repairs, car, holds }: TrendOf)
   };
 }
 /** Of this very part, and not of before its last repair. */
-function keptBaseline(car: Car, key: string, partName: string, since: Repair | null): Baseline | null {
+function keptBaseline(car: Car, key: string, part: PartRef, since: Repair | null): Baseline | null {
   const found = car.baselines?.find(({ checkResultId }) => checkResultId === key);
-  if (!found || found.partName !== partName) return null;
+  if (!found || !isOfPart(found, part)) return null;
   return since && found.fromDate < since.at.slice(0, 10) ? null : found;
 }
 function offerOf(

@@ -15,6 +15,7 @@ import {
   type PlanRecord,
 } from '#checks/plans/plan-record';
 import { wiringFor, wiringMade } from '#checks/plans/progress';
+import type { CarRef } from '#core/parts/identity';
 import type { Bench } from './bench.svelte.ts';
 import { planView, type PlanView } from './plan-view.ts';
 import type { EndedRun } from './run.svelte.ts';
@@ -26,7 +27,7 @@ interface Memory {
 }
 export interface PlanTools {
   readonly bench: Pick<Bench, 'check' | 'rig'>;
-  readonly shelf: Pick<Shelf, 'car'>;
+  readonly shelf: Pick<Shelf, 'car' | 'content'>;
   readonly memory: Memory;
   readonly now: () => number;
 }
@@ -40,11 +41,11 @@ const none: OfCar = { leading: null, records: {} };
 const place = 'plans';
 
 export class Plans {
-  /** By the car's name. */
+  /** By the car's identity. */
   #all = $state.raw<Readonly<Record<string, OfCar>>>({});
 
   constructor(private readonly tools: PlanTools) {
-    this.#all = kept(tools.memory);
+    this.#all = byIdentity(kept(tools.memory), tools.shelf.content.cars);
   }
   /** A check as plans know it, from its card. */
   readonly checks: Checks = (id) => {
@@ -81,10 +82,10 @@ export class Plans {
   }
   start(plan: Plan): void {
     const record = emptyRecord(plan.id, this.tools.shelf.car.name, this.#stamp());
-    this.#keep(record.car, { leading: plan.id, records: { ...this.#ofCar().records, [plan.id]: record } });
+    this.#keep({ leading: plan.id, records: { ...this.#ofCar().records, [plan.id]: record } });
   }
   goOn(plan: Plan): void {
-    this.#keep(this.tools.shelf.car.name, { ...this.#ofCar(), leading: plan.id });
+    this.#keep({ ...this.#ofCar(), leading: plan.id });
   }
   look(plan: Plan, item: LookItem, answer: LookAnswer): void {
     this.#add(this.#ofCar().records[plan.id], lookOutcome(item, answer, this.#stamp()));
@@ -104,18 +105,25 @@ export class Plans {
   #add(record: PlanRecord | undefined, outcome: PlanOutcome): void {
     if (!record) return;
     const records = { ...this.#ofCar().records, [record.plan]: withOutcome(record, outcome) };
-    this.#keep(record.car, { ...this.#ofCar(), records });
+    this.#keep({ ...this.#ofCar(), records });
   }
   #ofCar(): OfCar {
-    return this.#all[this.tools.shelf.car.name] ?? none;
+    return this.#all[keyOf(this.tools.shelf.car)] ?? none;
   }
-  #keep(car: string, ofCar: OfCar): void {
-    this.#all = { ...this.#all, [car]: ofCar };
+  #keep(ofCar: OfCar): void {
+    this.#all = { ...this.#all, [keyOf(this.tools.shelf.car)]: ofCar };
     this.tools.memory.setItem(place, JSON.stringify(this.#all));
   }
   #stamp(): string {
     return new Date(this.tools.now()).toISOString();
   }
+}
+const keyOf = ({ id, name }: CarRef): string => id ?? name;
+/** Plans were kept by the car's name before cars had identities. */
+function byIdentity(all: Readonly<Record<string, OfCar>>, cars: readonly CarRef[]) {
+  const named = cars.filter((car) => car.name in all && !(keyOf(car) in all));
+  const others = Object.entries(all).filter(([key]) => !named.some(({ name }) => name === key));
+  return Object.fromEntries([...others, ...named.map((car) => [keyOf(car), all[car.name]] as const)]);
 }
 function kept(memory: Memory): Readonly<Record<string, OfCar>> {
   try {

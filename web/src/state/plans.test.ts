@@ -5,6 +5,7 @@ import { checkById } from '#checks/index';
 import { planById } from '#checks/plans/index';
 import type { LookItem } from '#checks/plans/plan';
 import type { RunEnd } from '#checks/plans/outcomes';
+import { newShelf } from '#core/parts/shelf';
 import { testRig } from '#core/samples/scan-block-fixture';
 import { checkCard } from '../worker/rig-words.ts';
 import { Plans, type PlanTools } from './plans.svelte.ts';
@@ -19,7 +20,7 @@ const cardOf = (id: string) => {
 function page({ memory = new Map<string, string>(), bench = whole, car = marmot } = {}) {
   const tools = {
     bench,
-    shelf: { car },
+    shelf: { car, content: newShelf(car) },
     memory: {
       getItem: (key: string) => memory.get(key) ?? null,
       setItem: (key: string, v: string) => void memory.set(key, v),
@@ -105,6 +106,16 @@ describe('a plan on the page', () => {
     expect(next(later)).toBe('rest-voltage');
     expect(later.view(plan)).toMatchObject({ over: 1, begun: true, summary: null });
     expect(page({ memory, car: { ...marmot, name: 'Vole' } }).plans.view(plan).begun).toBe(false);
+  });
+  it('kept by name goes on under the identity of its car, whatever that is called next', () => {
+    const { plans, memory } = page();
+    plans.start(plan);
+    const begun = (car: typeof marmot) => page({ memory, car }).plans.view(plan).begun;
+    expect(begun({ ...marmot, id: 'c1' })).toBe(true);
+    const known = page({ memory, car: { ...marmot, id: 'c1' } }).plans;
+    known.goOn(plan);
+    expect(begun({ ...marmot, id: 'c1', name: 'Vole' })).toBe(true);
+    expect(begun({ ...marmot, id: 'c2' })).toBe(false);
   });
   it('is not stuck at what tripped or was left out, and does not call it done', () => {
     const { plans } = page();

@@ -3,7 +3,8 @@
 // they need it. It changes nothing.
 import { checkById } from '#checks/index';
 import { proposalOf, withProposal } from '#checks/proposal';
-import { partNameOf, type Car, type PartKind } from '#core/parts/part';
+import { isOfPart, isSameCar } from '#core/parts/identity';
+import { partRefOf, type Car, type PartKind } from '#core/parts/part';
 import { readRecord } from '#core/record/record-reader';
 
 export interface Offer {
@@ -30,6 +31,6 @@ export function offerOf(text: string, car: Car): Offer | null {
   }
 }
 const isSamePart = (then: Car, now: Car, part: PartKind) =>
-  then.name === now.name && partNameOf(then, part) === partNameOf(now, part);
+  isSameCar(then, now) && isOfPart(partRefOf(then, part), partRefOf(now, part));
 const whyNot = (cause: unknown): string =>
   (cause as { issues?: readonly { message: string }[] }).issues?.[0]?.message ?? String(cause);

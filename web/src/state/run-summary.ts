@@ -3,6 +3,7 @@
 // beside it. Read back through zod, because a browser's store may be older or damaged: older forms are brought up
 // to this one by summary-migration.ts.
 import { z } from 'zod';
+import { identitySchema } from '#core/parts/identity';
 import { partKinds } from '#core/parts/part';
 import { limitSchema } from '#core/verdicts/limit';
 import { figure, readingWords, shownUnit } from './figures.ts';
@@ -35,8 +36,8 @@ export const resultLineSchema = z.object({
 });
 export type ResultLine = z.infer<typeof resultLineSchema>;
 
-/** 2: u, budget and the rig's number came along. */
-export const summaryForm = 2;
+/** 2: u, budget and the rig's number came along. 3: identities of part and car. */
+export const summaryForm = 3;
 export const runSummarySchema = z.object({
   form: z.literal(summaryForm),
   id: z.string(),
@@ -46,8 +47,11 @@ export const runSummarySchema = z.object({
   checkId: z.string(),
   checkTitle: z.string(),
   part: z.enum(partKinds),
+  /** Names as they were then; identities are missing where nobody knows them. */
   car: z.string(),
+  carId: identitySchema.optional(),
   partName: z.string(),
+  partId: identitySchema.optional(),
   rig: z.string(),
   /** The rig's number, "virtual 7" for the virtual one of a seed, empty where none is set. Missing: never ended. */
   rigSerial: z.string().optional(),

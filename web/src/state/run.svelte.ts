@@ -4,7 +4,7 @@
 import type { RunEnd } from '#checks/plans/outcomes';
 import { wiringWords } from '#checks/wiring';
 import type { Meter } from '#core/calibration/meter';
-import { partNameOf } from '#core/parts/part';
+import { partRefOf } from '#core/parts/part';
 import { askedNumber, type NumberWanted } from '#core/units/asked-number';
 import type { CheckCard, FromBench } from '../worker/messages.ts';
 import type { Bench, RunEars } from './bench.svelte.ts';
@@ -149,7 +149,8 @@ export class Run implements RunEars {
       checkTitle: check.title,
       part: check.part,
       car: car.name,
-      partName: partNameOf(car, check.part),
+      ...(car.id !== undefined && { carId: car.id }),
+      ...partRefOf(car, check.part),
       rig: this.tools.bench.rig?.way === 'virtual' ? virtualRig : (this.tools.bench.rig?.serial ?? ''),
       results: [],
     };

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What can be done with the parts of the car on the bench and with loose ones, each as words and an act. A car names
-// its parts, histories go by these names, so a part that moves takes its history along. Pure.
+// What can be done with the parts of the car on the bench and with loose ones, each as words and an act. A part that
+// moves takes its identity along, and by that its history. Pure.
 import type { Car, PartKind } from '#core/parts/part';
 import * as shelves from '#core/parts/shelf';
 import { figure } from './figures.ts';

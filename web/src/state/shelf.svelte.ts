@@ -5,6 +5,7 @@ import { labelDoubts } from '#core/limits/label-doubts';
 import { carSchema, partKinds, partNameOf, type Car } from '#core/parts/part';
 import { asOwn } from '#core/parts/part-classes';
 import { datedSetUp } from '#core/parts/set-up';
+import { identified, knownParts, type KnownPart, type NewId } from '#core/parts/shelf-identity';
 import {
   carOnBench,
   changeCar,
@@ -57,7 +58,8 @@ const born: Readonly<Record<string, object>> = {
   radio: { kind: 'radio', name: 'Radio' },
   leads: { kind: 'leads', name: 'Leads' },
 };
-/** Sets `path` ("motor.turns") in a copy of `car`; undefined takes an optional figure out, and its group with the last. */
+/** Sets `path` ("motor.turns") in a copy of `car`; undefined takes an optional figure out, and its group with the last. A
+ *  part that goes so was never another one: the car keeps its identity. */
 export function withField(car: Car, path: string, value: unknown): Car {
   const copy = structuredClone(car) as unknown as Record<string, unknown>;
   const keys = path.split('.');
@@ -73,8 +75,11 @@ export function withField(car: Car, path: string, value: unknown): Car {
   const holder = holders[holders.length - 1];
   if (value === undefined) delete holder[last];
   else holder[last] = value;
-  if (value === undefined && Object.keys(holder).every((key) => key === 'kind' || key === 'name'))
-    delete holders[holders.length - 2]?.[keys[keys.length - 1]];
+  const group = keys[keys.length - 1];
+  if (value === undefined && Object.keys(holder).every((key) => ['kind', 'name', 'id'].includes(key))) {
+    delete holders[holders.length - 2]?.[group];
+    if (holder.id !== undefined) copy.unentered = { ...car.unentered, [group]: holder.id };
+  }
   return copy as unknown as Car;
 }
 
@@ -83,17 +88,22 @@ export class Shelf {
   #trouble = $state<string | null>(null);
   #errors = $state.raw<Readonly<Record<string, string>>>({});
   /** Typed, but the car does not hold with it alone: the other figures of its group are still to come. */
-  #waiting: Readonly<Record<string, unknown>> = {};
+  #waiting = $state.raw<Readonly<Record<string, unknown>>>({});
   #typed = $state.raw<kept.Typed>({});
+  #ears: (() => void)[] = [];
   #car = $derived(carOnBench(this.#content));
+  #known = $derived(knownParts(this.#content));
   #doubts = $derived(labelDoubts(this.#car));
 
   constructor(
     private readonly memory: kept.Memory,
     private readonly now: () => number = () => Date.now(),
+    private readonly newId: NewId = () => crypto.randomUUID(),
   ) {
     const { content, trouble } = kept.readShelf(memory, marmot);
-    [this.#content, this.#trouble, this.#typed] = [content, trouble, kept.readTyped(memory)];
+    [this.#trouble, this.#typed] = [trouble, kept.readTyped(memory)];
+    this.#content = identified(content, this.newId);
+    if (JSON.stringify(content) !== JSON.stringify(this.#content)) kept.keepShelf(memory, this.#content);
   }
   /** The one on the bench: every other screen is about it. */
   get car(): Car {
@@ -102,9 +112,21 @@ export class Shelf {
   get content(): ShelfContent {
     return this.#content;
   }
+  /** Every part with its name and identity, also of what was taken away. */
+  get known(): readonly KnownPart[] {
+    return this.#known;
+  }
+  /** Told after every change. */
+  attend(hear: () => void): void {
+    this.#ears.push(hear);
+  }
   /** Why the last act changed nothing, or what of the kept shelf could not be read. */
   get trouble(): string | null {
     return this.#trouble;
+  }
+  /** By path, what was typed and waits for the other figures of its group. */
+  get waiting(): Readonly<Record<string, unknown>> {
+    return this.#waiting;
   }
   error(path: string): string | undefined {
     return this.#errors[path];
@@ -199,8 +221,9 @@ export class Shelf {
   }
   #write(content: ShelfContent): void {
     if (content.onBench !== this.#content.onBench) [this.#errors, this.#waiting] = [{}, {}];
-    this.#content = content;
-    kept.keepShelf(this.memory, content);
+    this.#content = identified(content, this.newId);
+    kept.keepShelf(this.memory, this.#content);
+    for (const hear of this.#ears) hear();
   }
   /** A car that the virtual rig drew: a person's own limits and its baselines come back by its name. */
   adopt(car: Car): void {

@@ -24,7 +24,7 @@ async function loaded(summaries: readonly unknown[], records: Readonly<Record<st
 describe('a summary of an earlier page', () => {
   it('takes u, budget and the rig’s number from its record, and is kept so', async () => {
     const { logbook, put } = await loaded([olderSummary()], { 'run-1': keptRecord() });
-    expect(logbook.runs[0]).toMatchObject({ form: 2, rigSerial: '17' });
+    expect(logbook.runs[0]).toMatchObject({ form: 3, rigSerial: '17' });
     expect(logbook.runs[0].results[0]).toMatchObject({
       u: Math.hypot(0.02, 0.01),
       budget: [

@@ -5,8 +5,8 @@ import { z } from 'zod';
 import { openRun } from './opened-run.ts';
 import { runSummarySchema, summaryForm, type RunSummary } from './run-summary.ts';
 
-/** Form 1 had no number: no u, no budget, no number of the rig. */
-const olderSchema = runSummarySchema.extend({ form: z.undefined().optional() });
+/** Form 1 had no number: no u, no budget, no number of the rig. Form 2 had no identities, nor had its records. */
+const olderSchema = runSummarySchema.extend({ form: z.literal(2).optional() });
 
 export type KeptSummary =
   | { readonly kind: 'today'; readonly summary: RunSummary }
@@ -23,7 +23,7 @@ export function readSummary(kept: unknown): KeptSummary {
 export function migrated(kept: unknown, record: unknown): RunSummary {
   const older = olderSchema.parse(kept);
   const plain = { ...older, form: summaryForm } as const;
-  if (typeof record !== 'string') return plain;
+  if (older.form === 2 || typeof record !== 'string') return plain;
   try {
     const naming = { title: older.checkTitle, part: older.part, rig: older.rig };
     const { summary } = openRun(record, naming);

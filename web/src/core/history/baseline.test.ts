@@ -14,7 +14,9 @@ const values = (points: readonly { finding: { value: number } }[]) =>
 describe('history', () => {
   const runs = [3, 3.1, 3.2, 3.3].map((value, i) => runOf(value, i));
   it('follows the part, in order of time, whatever order the runs come in', () =>
-    expect(values(historyOf(runs.toReversed(), part, key)[0].points)).toEqual([3, 3.1, 3.2, 3.3]));
+    expect(values(historyOf(runs.toReversed(), { partName: part }, key)[0].points)).toEqual([
+      3, 3.1, 3.2, 3.3,
+    ]));
   it.each([
     ['of another part', { partName: 'Spare motor' }],
     ['of another check', { checkId: 'rail-sag' }],
@@ -28,7 +30,7 @@ describe('history', () => {
       },
     ],
   ])('leaves out a run %s', (_, change) =>
-    expect(values(historyOf([...runs, runOf(9, 5, change)], part, key)[0].points)).toEqual([
+    expect(values(historyOf([...runs, runOf(9, 5, change)], { partName: part }, key)[0].points)).toEqual([
       3, 3.1, 3.2, 3.3,
     ]),
   );
@@ -36,11 +38,11 @@ describe('history', () => {
     const at = (i: number, condition: string) =>
       runOf(3 + i / 10, i, { findings: [{ ...pointOf(3 + i / 10, i).finding, condition }] });
     const mixed = [at(0, '11.1 V'), at(1, '7.4 V'), at(2, '11.1 V'), at(3, '7.4 V')];
-    expect(values(historyOf(mixed, part, key)[0].points)).toEqual([3.1, 3.3]);
+    expect(values(historyOf(mixed, { partName: part }, key)[0].points)).toEqual([3.1, 3.3]);
   });
   const repair: Repair = { partName: part, at: '2026-11-03', words: 'new bearings' };
   it('breaks at a noted repair: runs from then on begin anew', () => {
-    const cut = historyOf(runs, part, key, [repair]);
+    const cut = historyOf(runs, { partName: part }, key, [repair]);
     expect(cut.map(({ since, points }) => [since?.words ?? null, values(points)])).toEqual([
       [null, [3, 3.1]],
       ['new bearings', [3.2, 3.3]],
@@ -48,15 +50,17 @@ describe('history', () => {
   });
   it('counts a run at the very moment of the repair as after it', () => {
     const at = pointOf(0, 2).at;
-    expect(historyOf(runs, part, key, [{ ...repair, at }]).map(({ points }) => points.length)).toEqual([
-      2, 2,
-    ]);
+    expect(
+      historyOf(runs, { partName: part }, key, [{ ...repair, at }]).map(({ points }) => points.length),
+    ).toEqual([2, 2]);
   });
   it('takes no notice of another part’s repair', () =>
-    expect(historyOf(runs, part, key, [{ ...repair, partName: 'Spare motor' }])).toHaveLength(1));
+    expect(historyOf(runs, { partName: part }, key, [{ ...repair, partName: 'Spare motor' }])).toHaveLength(
+      1,
+    ));
   it('breaks at two repairs in order, however they are listed', () => {
     const earlier = { ...repair, at: '2026-11-02T00:00:00Z', words: 'new rotor' };
-    const cut = historyOf(runs, part, key, [repair, earlier]);
+    const cut = historyOf(runs, { partName: part }, key, [repair, earlier]);
     expect(cut.map(({ points }) => values(points))).toEqual([[3], [3.1], [3.2, 3.3]]);
   });
 });

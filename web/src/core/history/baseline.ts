@@ -2,6 +2,7 @@
 // A part's own baseline: what its first accepted runs say of it, and the limit that follows. It is data of the
 // car, so that a record can be judged again from itself alone. It knows the control chart and the allowances.
 import { z } from 'zod';
+import { identitySchema } from '../parts/identity.ts';
 import { allowances } from '../limits/class-data.ts';
 import type { Limit } from '../verdicts/limit.ts';
 import type { BudgetLine } from '../measurements/measurement.ts';
@@ -19,6 +20,7 @@ export const baselineSchema = z
       error: 'name the result as check/result, such as "motor-no-load/no-load-current"',
     }),
     partName: z.string().min(1, 'a baseline names the part it is of'),
+    partId: identitySchema.optional(),
     unit: z.string().min(1, 'a baseline needs its unit'),
     /** What its results hold at, where that hangs on the car. */
     condition: z.string().optional(),
@@ -69,6 +71,7 @@ export function baselineOf(
     baseline: {
       checkResultId,
       partName: start.partName,
+      ...(start.partId !== undefined && { partId: start.partId }),
       unit: start.finding.unit,
       ...(start.finding.condition !== undefined && { condition: start.finding.condition }),
       centre,

@@ -10,7 +10,7 @@ const part = 'Gravel Wren 13.5';
 const report = (values: readonly number[], repairs: Parameters<typeof historyReport>[3] = []) =>
   historyReport(
     values.map((value, i) => runOf(value, i)),
-    part,
+    { partName: part },
     key,
     repairs,
   );
@@ -44,7 +44,7 @@ describe('report', () => {
     expect(repaired.earlier).toHaveLength(5);
   });
   it('of a part that has no run says so', () =>
-    expect(historyReport([], part, key).words[0]).toMatch(/^0 of the 5 runs/));
+    expect(historyReport([], { partName: part }, key).words[0]).toMatch(/^0 of the 5 runs/));
 });
 describe('from a record', () => {
   const record = {

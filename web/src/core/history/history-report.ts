@@ -4,6 +4,7 @@
 import { baselineOf, baselineRuns, type BaselineAnswer } from './baseline.ts';
 import { changeSince, changeWords, type Change } from './change.ts';
 import { driftOf, type DriftAnswer } from './drift.ts';
+import type { PartRef } from '../parts/identity.ts';
 import { historyOf, type HistoryPoint, type Repair, type RunFindings } from './part-history.ts';
 
 export interface HistoryReport {
@@ -19,12 +20,12 @@ export interface HistoryReport {
 }
 export function historyReport(
   runs: readonly RunFindings[],
-  partName: string,
+  part: PartRef,
   checkResultId: string,
   repairs: readonly Repair[] = [],
   count = baselineRuns,
 ): HistoryReport {
-  const segments = historyOf(runs, partName, checkResultId, repairs);
+  const segments = historyOf(runs, part, checkResultId, repairs);
   const { since, points } = segments[segments.length - 1];
   const earlier = segments.slice(0, -1).flatMap((segment) => segment.points);
   const baseline = baselineOf(checkResultId, points, count);

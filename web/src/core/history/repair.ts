@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 // What was mended on a part and when, as a person noted it: the part's history begins anew there.
 import { z } from 'zod';
+import { identitySchema } from '../parts/identity.ts';
 
 export const repairSchema = z.object({
   partName: z.string().min(1, 'a repair needs the name of its part'),
+  partId: identitySchema.optional(),
   /** Day, ISO 8601. */
   at: z.iso.date({ error: 'the day as year-month-day, such as 2026-11-25' }),
   words: z

@@ -2,7 +2,8 @@
 // The limit of one result of one car: gathers override, rating, baseline and class default and lets precedence
 // choose. A check hands in the rating, as only it knows what its result means.
 import type { ResultName } from '../measurements/finding.ts';
-import { partNameOf, type Car, type PartKind } from '../parts/part.ts';
+import { isOfPart, type PartRef } from '../parts/identity.ts';
+import { partRefOf, type Car, type PartKind } from '../parts/part.ts';
 import type { Limit } from '../verdicts/limit.ts';
 import { baselineLimit } from '../history/baseline.ts';
 import { classDefault } from './class-default.ts';
@@ -25,8 +26,12 @@ export function limitsFor(
   car: Car,
 ): Record<string, Limit> {
   const pairs = results.flatMap(({ id, unit }) => {
-    const partName = partNameOf(car, part);
-    const wanted = { key: `${checkId}/${id}`, unit, partName, condition: conditions[id] };
+    const wanted = {
+      key: `${checkId}/${id}`,
+      unit,
+      of: partRefOf(car, part),
+      condition: conditions[id],
+    };
     const limit = limitOf(wanted, ratings[id], car);
     return limit ? [[id, limit] as const] : [];
   });
@@ -35,18 +40,18 @@ export function limitsFor(
 interface Wanted {
   readonly key: string;
   readonly unit: string;
-  readonly partName: string;
+  readonly of: PartRef;
   readonly condition?: string;
 }
 function limitOf(wanted: Wanted, rating: Candidate, car: Car): Limit | undefined {
   const without = { rating, baseline: baselineFor(wanted, car), classDefault: classDefault(wanted.key, car) };
   return chosenLimit({ override: overrideOf(wanted, car, chosenLimit(without)), ...without });
 }
-function baselineFor({ key, unit, partName, condition }: Wanted, car: Car): Candidate {
+function baselineFor({ key, unit, of, condition }: Wanted, car: Car): Candidate {
   const baseline = car.baselines?.find(({ checkResultId }) => checkResultId === key);
   if (!baseline) return undefined;
-  if (baseline.partName !== partName)
-    return { unusable: `The baseline is of "${baseline.partName}" and is not used for "${partName}".` };
+  if (!isOfPart(baseline, of))
+    return { unusable: `The baseline is of "${baseline.partName}" and is not used for "${of.partName}".` };
   if (baseline.unit !== unit)
     return { unusable: `The baseline is in ${baseline.unit} and not in ${unit}: it is not used.` };
   if (condition !== undefined && baseline.condition !== undefined && baseline.condition !== condition)

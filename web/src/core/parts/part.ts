@@ -4,6 +4,7 @@
 import { z } from 'zod';
 import { baselinesSchema } from '../history/baseline.ts';
 import { overridesSchema } from '../limits/override.ts';
+import { identitySchema, type PartRef } from './identity.ts';
 import { setUpSchema } from './set-up.ts';
 
 const positive = (what: string, max: number, unit: string) =>
@@ -15,7 +16,7 @@ const positive = (what: string, max: number, unit: string) =>
 const partName = z
   .string({ error: 'a name in words is needed' })
   .trim()
-  .min(1, 'give it a name: its history goes by it')
+  .min(1, 'give it a name that it can be told by')
   .max(60, 'a name has at most 60 letters');
 const share = (what: string, most: number) => {
   const words = `${what} is a share from 0 to ${most}: 0.05 means 5 %`;
@@ -26,8 +27,12 @@ const whole = (what: string) => z.int({ error: `${what}: a whole number is neede
 const yesOrNo = (what: string) => z.boolean({ error: `${what} is true or false` });
 const chemistries = ['lipo', 'liHv', 'lifepo4', 'nimh'] as const;
 
-/** Fields that hold what is usual for the class, until somebody enters what this very part has: "throttle.lowUs". */
-const marked = { typical: z.array(z.string()).optional() };
+const marked = {
+  /** Stays with the part wherever it goes and whatever it is called. */
+  id: identitySchema.optional(),
+  /** Fields that hold what is usual for the class, until somebody enters what this very part has: "throttle.lowUs". */
+  typical: z.array(z.string()).optional(),
+};
 
 const pulseUs = z
   .number({ error: 'a throttle pulse: a number in µs is needed' })
@@ -226,6 +231,9 @@ export type PartKind = (typeof partKinds)[number];
 /** One car on the bench: the parts that a check may ask for. */
 export const carSchema = z.object({
   name: partName,
+  id: identitySchema.optional(),
+  /** Identities of the car's own parts that nobody entered: runs are of them all the same. */
+  unentered: z.partialRecord(z.enum(partKinds), identitySchema).optional(),
   motor: motorSchema,
   servo: servoSchema,
   controller: controllerSchema,
@@ -249,9 +257,13 @@ export type Leads = z.infer<typeof leadsSchema>;
 export type Joint = z.infer<typeof jointSchema>;
 export type Drive = z.infer<typeof driveSchema>;
 const partWords = { radio: 'radio', leads: 'leads', drive: 'drive train' } as const;
-/** The name a part's history goes by; a part that nobody entered is the car's own. */
+/** What a part is called; one that nobody entered is the car's own. */
 export function partNameOf(car: Car, part: PartKind): string {
   const known = car[part];
   if (known) return known.name;
   return `${partWords[part as keyof typeof partWords]} of ${car.name}`;
+}
+export function partRefOf(car: Car, part: PartKind): PartRef {
+  const partId = car[part] ? car[part].id : car.unentered?.[part];
+  return { partName: partNameOf(car, part), ...(partId !== undefined && { partId }) };
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // A shelf from a file put together with the one that is here: what is new joins, what is here stays as it is, what
 // differs under one name is told. Pure.
+import { withoutIdentity } from './identity.ts';
 import type { Car } from './part.ts';
 import { allParts, shelfSchema, type ShelfContent } from './shelf.ts';
 
@@ -53,7 +54,7 @@ function joined<Item>(here: readonly Item[], file: readonly Item[], name: (item:
   const differing = file.filter((item) => known.has(name(item)) && known.get(name(item)) !== text(item));
   return { all: [...here, ...fresh], added: fresh.map(name), differing: differing.map(name) };
 }
-const text = (item: unknown): string => JSON.stringify(sorted(item));
+const text = (item: unknown): string => JSON.stringify(sorted(withoutIdentity(item)));
 
 /** Keys in one order, so that equal things have equal text. */
 function sorted(value: unknown): unknown {

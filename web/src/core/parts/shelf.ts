@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
-// The shelf: all cars, the one on the bench, and parts that are in no car. A part's history goes by its name, so no
-// two parts of a kind may share one; its baselines go with it. Pure: every act gives a new shelf or throws words.
+// The shelf: all cars, the one on the bench, and parts that are in no car. No two parts of a kind may share a name, as
+// nobody could tell them apart; baselines go with their part. Pure: every act gives a new shelf or throws words.
 import { z } from 'zod';
+import { isOfPart, withoutIdentity } from './identity.ts';
 import {
   carSchema,
   controllerSchema,
@@ -10,6 +11,7 @@ import {
   motorSchema,
   packSchema,
   partKinds,
+  partRefOf,
   radioSchema,
   servoSchema,
   type Car,
@@ -88,7 +90,7 @@ export function addCar(shelf: ShelfContent, car: Car): ShelfContent {
 }
 /** A second car with the same kinds of parts under names of their own, and no history. */
 export function addLike(shelf: ShelfContent, name: string, newName: string): ShelfContent {
-  const { baselines: _left, ...model } = structuredClone(carNamed(shelf, name));
+  const { baselines: _left, ...model } = withoutIdentity(carNamed(shelf, name));
   const { setUp: _dated, ...parts } = withFreeNames(shelf, model);
   return addCar(shelf, carSchema.parse({ ...parts, name: newName }));
 }
@@ -134,7 +136,7 @@ const needed = (kind: PartKind): boolean => !carSchema.shape[kind].isOptional();
 export function shelvePart(shelf: ShelfContent, part: Part, own?: Baselines): ShelfContent {
   if (allParts(shelf).some(({ kind, name }) => kind === part.kind && name === part.name))
     refuse(
-      `There is a ${part.kind} "${part.name}" already: its history goes by its name. Give this one another.`,
+      `There is a ${part.kind} "${part.name}" already: nobody could tell them apart. Give this one another name.`,
     );
   return { ...shelf, loose: [...shelf.loose, { part, ...(own && { baselines: own }) }] };
 }
@@ -162,11 +164,11 @@ export function discardPart(shelf: ShelfContent, kind: PartKind, name: string): 
   const removed = [...(shelf.removed ?? []), ...shelf.loose.filter(goes)];
   return { ...shelf, removed, loose: shelf.loose.filter((each) => !goes(each)) };
 }
-/** Words where another part of the kind has this name too, or null: their histories would run together. */
+/** Words where another part of the kind has this name too, or null. */
 export function sharedName(shelf: ShelfContent, kind: PartKind, name: string): string | null {
   const alike = allParts(shelf).filter((part) => part.kind === kind && part.name === name);
   return alike.length > 1
-    ? `there is another ${kind} "${name}" on the shelf, and histories go by name: give this one another`
+    ? `there is another ${kind} "${name}" on the shelf, and nobody could tell them apart: give this one another name`
     : null;
 }
 export function allParts({ cars, loose }: ShelfContent): readonly Part[] {
@@ -174,11 +176,14 @@ export function allParts({ cars, loose }: ShelfContent): readonly Part[] {
   return [...fittedParts, ...loose.map(({ part }) => part)] as Part[];
 }
 type Baselines = Car['baselines'];
+const ofFitted = (car: Car, kind: PartKind) => (each: NonNullable<Baselines>[number]) =>
+  car[kind] !== undefined && isOfPart(each, partRefOf(car, kind));
 function baselinesOf(car: Car, kind: PartKind): Baselines {
-  return car.baselines?.filter(({ partName }) => partName === car[kind]?.name);
+  return car.baselines?.filter(ofFitted(car, kind));
 }
 function fitted(car: Car, kind: PartKind, part: Part | undefined, own: Baselines = []): Car {
-  const others = car.baselines?.filter(({ partName }) => partName !== car[kind]?.name) ?? [];
+  const goes = ofFitted(car, kind);
+  const others = car.baselines?.filter((each) => !goes(each)) ?? [];
   const { [kind]: _out, ...rest } = car;
   return { ...rest, ...(part && { [kind]: part }), baselines: [...others, ...own] } as Car;
 }

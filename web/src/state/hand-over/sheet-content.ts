@@ -3,7 +3,8 @@
 // result first, set-up values, what whoever drives it should know. Pure; it knows no paper.
 import { newestSetUp, type SetUpKind } from '#core/parts/set-up';
 import { finalDriveRatio, rollOutM } from '#core/gearing/gearing';
-import { partNameOf, type Car } from '#core/parts/part';
+import { isOfPart } from '#core/parts/identity';
+import { partRefOf, type Car } from '#core/parts/part';
 import type { Limit, VerdictWord } from '#core/verdicts/limit';
 import { figure, readingWords } from '../figures.ts';
 import { partTitles } from '../part-words.ts';
@@ -67,7 +68,7 @@ export function sheetContent({ car, runs, occasion, notes, madeAt }: SheetWish):
 function newestOfCar(runs: readonly RunSummary[], car: Car): readonly RunSummary[] {
   const newest = new Map<string, RunSummary>();
   for (const run of runs) {
-    if (run.endedAt === undefined || run.partName !== partNameOf(car, run.part)) continue;
+    if (run.endedAt === undefined || !isOfPart(run, partRefOf(car, run.part))) continue;
     const known = newest.get(run.checkId);
     if (!known || run.startedAt > known.startedAt) newest.set(run.checkId, run);
   }

@@ -20,7 +20,7 @@ const result = (id: string, verdict: ResultLine['verdict'], more: Partial<Result
   ...more,
 });
 const run = (checkId: string, results: ResultLine[], more: Partial<RunSummary> = {}): RunSummary => ({
-  form: 2,
+  form: 3,
   id: `${checkId} 1`,
   startedAt: '2026-01-02T00:00:00.000Z',
   endedAt: '2026-01-02T00:01:00.000Z',
