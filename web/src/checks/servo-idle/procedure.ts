@@ -17,12 +17,7 @@ const of = 2 + turns;
 
 export async function procedure(bench: Bench): Promise<Evidence> {
   await bench.powerUp(railPlan);
-  tell(bench, 1, 'The servo goes to its centre.');
-  await bench.steer(centreUs - sideUs, 0.3);
-  await bench.wait(0.3);
-  await bench.steer(centreUs, 0.3);
-  tell(bench, 2, 'The servo rests at its centre.');
-  const rest = await keepStretch(bench, 0.8, restS);
+  const rest = await restAtCentre(bench);
   const ramps: Evidence['ramps'] = [];
   let fromUs = centreUs;
   for (let turn = 0; turn < turns; turn++) {
@@ -34,11 +29,22 @@ export async function procedure(bench: Bench): Promise<Evidence> {
   await bench.steer(centreUs, 0.3);
   return { rest, ramps };
 }
+/** The centre is come to slowly and from one side, then kept. */
+export async function restAtCentre(
+  bench: Pick<Bench, 'now' | 'progress' | 'steer' | 'wait'>,
+): Promise<Evidence['rest']> {
+  tell(bench, 1, 'The servo goes to its centre.');
+  await bench.steer(centreUs - sideUs, 0.3);
+  await bench.wait(0.3);
+  await bench.steer(centreUs, 0.3);
+  tell(bench, 2, 'The servo rests at its centre.');
+  return keepStretch(bench, 0.8, restS);
+}
 async function ramp(bench: Bench, fromUs: number, toUs: number) {
   const fromS = bench.now();
   await bench.steer(toUs, Math.abs(toUs - fromUs) / usPerS);
   return { fromS, toS: bench.now() };
 }
-function tell(bench: Bench, step: number, words: string): void {
+function tell(bench: Pick<Bench, 'progress'>, step: number, words: string): void {
   bench.progress({ step, of, words, leftS: 2 * (of - step) + 1 });
 }
