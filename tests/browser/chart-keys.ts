@@ -3,7 +3,7 @@
 import { expect } from 'vitest';
 import type { Page } from 'playwright-core';
 
-const plots = (page: Page) => page.getByRole('group', { name: 'Charts over time' });
+const plots = (page: Page) => page.getByRole('group', { name: /^Charts (over time|of the compared runs)$/ });
 const edge = (page: Page, name: RegExp) => page.getByRole('slider', { name });
 const secondOf = async (page: Page, name: RegExp) =>
   Number(await edge(page, name).getAttribute('aria-valuenow'));
@@ -14,6 +14,11 @@ export async function brushByKeys(page: Page): Promise<string> {
   await plots(page).focus();
   await page.keyboard.press('+');
   await page.getByRole('button', { name: 'Show all' }).waitFor();
+  return brushShown(page);
+}
+/** In what is shown. */
+export async function brushShown(page: Page): Promise<string> {
+  await plots(page).focus();
   await page.keyboard.press('b');
   await edge(page, /^Beginning/)
     .and(page.locator(':focus'))

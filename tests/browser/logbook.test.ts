@@ -6,6 +6,7 @@ import { strFromU8, unzipSync } from 'fflate';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Page } from 'playwright-core';
 import { keptRecord, olderSummary } from '../../web/src/state/kept-run-fixture.ts';
+import { brushShown, clearByKeys } from './chart-keys.ts';
 import { builtPage, type BuiltPage } from './page-fixture.ts';
 import { screenFaults } from './screen-faults.ts';
 
@@ -71,7 +72,9 @@ async function compareBoth(page: Page): Promise<void> {
   const comparison = page.getByRole('region', { name: 'Comparison' });
   await comparison.getByRole('img', { name: /of A, B over the seconds/ }).waitFor();
   expect(await comparison.innerText()).toMatch(/B − A\s*−0\.200\s±\s0\.029\sA[\s\S]*it is a real difference/);
+  expect(await brushShown(page)).toMatch(/\nA\nmean \S+\sA[\s\S]*\nB\nmean \S+\sA/);
   expect(await screenFaults(page), 'comparison').toEqual([]);
+  await clearByKeys(page);
 }
 /** A second car and a spare from classes, the spare fitted there: the rest of the page is about that car then. */
 async function secondCar(page: Page): Promise<void> {

@@ -17,6 +17,8 @@ import {
 } from './chart-window.ts';
 
 export interface ViewSource {
+  /** Time of the first value, where that is not 0. */
+  readonly earliestS?: number;
   /** Rig time of the newest value. */
   readonly latestS: number;
   readonly running: boolean;
@@ -40,12 +42,13 @@ export class ChartView {
     return this.#heldS !== null;
   }
   get recorded(): ChartRange {
-    return { fromS: 0, toS: this.nowS };
+    return { fromS: this.source().earliestS ?? 0, toS: this.nowS };
   }
   /** As far as the picture goes. */
   get bounds(): ChartRange {
-    const { running, spanS } = this.source();
-    return { fromS: 0, toS: running ? Math.max(spanS, this.nowS * 1.02, 1) : Math.max(this.nowS, 1) };
+    const { running, spanS, earliestS: fromS = 0 } = this.source();
+    const toS = running ? Math.max(spanS, this.nowS * 1.02) : this.nowS;
+    return { fromS, toS: Math.max(toS, fromS + 1) };
   }
   get whole(): boolean {
     return this.#window === null;
@@ -127,7 +130,7 @@ export class ChartView {
     else if (act.kind === 'zoom') this.zoom(act.factor);
     else if (act.kind === 'brushPan') this.#moveBrush(act.windows, brushPanned);
     else if (act.kind === 'brushWiden') this.#moveBrush(act.windows, brushWidened);
-    else if (act.kind === 'start') this.#endAt(0);
+    else if (act.kind === 'start') this.#endAt(this.bounds.fromS);
     else if (act.kind === 'end') this.#endAt(this.nowS);
     else if (act.kind === 'all') this.showAll();
     else if (act.kind === 'measure') this.toggleBrush();
@@ -136,7 +139,7 @@ export class ChartView {
   }
   /** As close as now, up to that second, or from the run's beginning on. */
   #endAt(atS: number): void {
-    const toS = Math.max(atS, spanOf(this.range));
+    const toS = Math.max(atS, this.bounds.fromS + spanOf(this.range));
     this.show({ fromS: toS - spanOf(this.range), toS });
   }
   #moveBrush(windows: number, how: typeof brushPanned): void {

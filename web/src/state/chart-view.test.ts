@@ -153,3 +153,17 @@ describe('hands on a chart', () => {
     expect(wheelFactor(delta, mode)).toBeCloseTo(factor, 9),
   );
 });
+describe('the view of runs that begin before the rig went live', () => {
+  const since = () => new ChartView(() => ({ earliestS: -2, latestS: 8, running: false, spanS: 0 }));
+  it('goes from the first second of any to the last', () => {
+    expect(since().range).toEqual({ fromS: -2, toS: 8 });
+    expect(since().recorded.fromS).toBe(-2);
+  });
+  it('comes back to its beginning by Home, and brushes there', () => {
+    const view = since();
+    press(view, ['+'], ['End'], ['Home']);
+    expect(view.range.fromS).toBeCloseTo(-2, 9);
+    view.brushFromTo(-3, -1);
+    expect(view.brush).toEqual({ fromS: -2, toS: -1 });
+  });
+});

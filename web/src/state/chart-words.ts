@@ -7,6 +7,7 @@ import { measured, type Measured, type NoMeasure } from './chart-measure.ts';
 import { chartUnit, type ChartUnit, type Temperature } from './chart-units.ts';
 import { spanOf, type ChartRange } from './chart-window.ts';
 import { figure, twoDigits } from './figures.ts';
+import { unitColour } from './quantity-colours.ts';
 import type { TapColumns, TraceBook } from './trace-book.svelte.ts';
 
 const order = [
@@ -39,11 +40,15 @@ export function chartSentence(traces: TraceBook, tap: string, temperature: Tempe
   void traces.version;
   const found = traces.taps.find((each) => each.tap === tap);
   if (!found || found.length === 0) return `${tapTitle(tap)}: nothing recorded yet`;
-  if (found.most < found.least) return `${tapTitle(tap)}: nothing inside its range`;
-  const unit = chartUnit(found.unit, temperature);
+  if (found.most < found.least) return `${tapTitle(tap)}: ${spanWords(found, temperature)}`;
   const lost = traces.gaps.length > 0 ? `, ${traces.gaps.length} gaps` : '';
-  const say = (si: number) => withUnit(unit.value(si), unit);
-  return `${tapTitle(tap)} over ${figure(traces.latestS, 0)} s: from ${say(found.least)} to ${say(found.most)}${lost}`;
+  return `${tapTitle(tap)} over ${figure(traces.latestS, 0)} s: ${spanWords(found, temperature)}${lost}`;
+}
+/** "from 7.01 V to 7.42 V", or that nothing was inside the tap's range. */
+export function spanWords({ unit: si, least, most }: TapColumns, temperature: Temperature): string {
+  if (most < least) return 'nothing inside its range';
+  const unit = chartUnit(si, temperature);
+  return `from ${withUnit(unit.value(least), unit)} to ${withUnit(unit.value(most), unit)}`;
 }
 export interface TableRow {
   readonly title: string;
@@ -51,18 +56,18 @@ export interface TableRow {
   readonly mean: string;
   readonly most: string;
 }
-export function tapTable(
+export function tableRow(found: TapColumns, range: ChartRange, temperature: Temperature): TableRow {
+  const { sum, count, least, most } = extremes(found, range);
+  const unit = chartUnit(found.unit, temperature);
+  const say = (si: number) => (count > 0 ? withUnit(unit.value(si), unit) : 'nothing');
+  return { title: tapTitle(found.tap), least: say(least), mean: say(sum / count), most: say(most) };
+}
+export const tapTable = (
   taps: readonly TapColumns[],
   range: ChartRange,
   temperature: Temperature,
-): TableRow[] {
-  return taps.map((found) => {
-    const { sum, count, least, most } = extremes(found, range);
-    const unit = chartUnit(found.unit, temperature);
-    const say = (si: number) => (count > 0 ? withUnit(unit.value(si), unit) : 'nothing');
-    return { title: tapTitle(found.tap), least: say(least), mean: say(sum / count), most: say(most) };
-  });
-}
+): TableRow[] => taps.map((found) => tableRow(found, range, temperature));
+
 /** Decimals of a second that a hundredth of the span shows in. */
 const secondDecimals = (span: number) => Math.max(0, Math.min(4, 2 - Math.floor(Math.log10(span))));
 export const secondWords = (atS: number, span: number): string =>
@@ -79,9 +84,10 @@ export function brushWords({ fromS, toS }: ChartRange): string {
   return `From ${from} to ${to}: ${length} brushed`;
 }
 export interface MeasuredRow {
-  readonly tap: string;
+  readonly key: string;
   readonly title: string;
-  readonly unit: string;
+  /** Colour token. */
+  readonly colour: string;
   /** Why there is no number; null where there are figures. */
   readonly trouble: string | null;
   readonly figures: readonly { readonly name: string; readonly value: string }[];
@@ -92,20 +98,24 @@ const troubles: Readonly<Record<NoMeasure, string>> = {
   'beyond range': 'leaves its range here, so no number',
   'too few': 'has too few values here: brush more',
 };
-export function measuredRows(
+export function measuredRow(
+  found: TapColumns,
+  gaps: TraceBook['gaps'],
+  brush: ChartRange,
+  temperature: Temperature,
+): MeasuredRow {
+  const got = measured(found, gaps, brush);
+  const shared = { key: found.tap, title: tapTitle(found.tap), colour: unitColour(found.unit) };
+  if (typeof got === 'string') return { ...shared, trouble: troubles[got], figures: [] };
+  return { ...shared, trouble: null, figures: figuresOf(got, chartUnit(found.unit, temperature)) };
+}
+export const measuredRows = (
   taps: readonly TapColumns[],
   gaps: TraceBook['gaps'],
   brush: ChartRange,
   temperature: Temperature,
-): MeasuredRow[] {
-  return taps.map((found) => {
-    const unit = chartUnit(found.unit, temperature);
-    const got = measured(found, gaps, brush);
-    const shared = { tap: found.tap, title: tapTitle(found.tap), unit: found.unit };
-    if (typeof got === 'string') return { ...shared, trouble: troubles[got], figures: [] };
-    return { ...shared, trouble: null, figures: figuresOf(got, unit) };
-  });
-}
+): MeasuredRow[] => taps.map((found) => measuredRow(found, gaps, brush, temperature));
+
 /** Peak to peak to two digits at least, the mean to the same place. */
 function figuresOf(got: Measured, unit: ChartUnit): MeasuredRow['figures'] {
   const peakToPeak = unit.difference(got.peakToPeak);

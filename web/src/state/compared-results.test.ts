@@ -4,9 +4,7 @@
 // Welch-Satterthwaite, 24 of them: t = 2.064 (tables), half = 0.029.
 import { describe, expect, it } from 'vitest';
 import { comparedResults } from './compared-results.ts';
-import { comparedRun } from './compared-run.ts';
-import { keptRecord, keptSummary } from './kept-run-fixture.ts';
-import { overlayPlot } from './overlay-plot.ts';
+import { keptSummary } from './kept-run-fixture.ts';
 
 const [a, b] = [keptSummary({ id: 'a' }), keptSummary({ id: 'b', day: 2, value: 3.2 })];
 
@@ -37,30 +35,5 @@ describe('two runs of one check', () => {
   it('of which one was not measured have no difference', () => {
     const none = { ...b, results: [{ ...b.results[0], value: undefined, reason: 'A gap' }] };
     expect(comparedResults([a, none], [a])[0].differences[0].figure).toBe('none');
-  });
-});
-describe('an overlay', () => {
-  it('draws each run once, in one scale, and none for a tap that nobody has', () => {
-    const runs = [comparedRun(keptRecord({ id: 'a' })), comparedRun(keptRecord({ id: 'b' }))];
-    const [{ tap }] = runs[0].taps;
-    const plot = overlayPlot(runs, tap, { width: 400, height: 200 }, 'celsius');
-    expect(plot?.paths.map(({ id }) => id)).toEqual(['a', 'b']);
-    expect(plot?.paths[0].path).toMatch(/^M\d/);
-    expect(overlayPlot(runs, 'soup', { width: 400, height: 200 }, 'celsius')).toBeNull();
-  });
-  it('keeps a single peak and ends the line at a gap', () => {
-    const timeS = Float64Array.from({ length: 4000 }, (_, i) => i / 1000);
-    const value = timeS.map((_, i) => (i === 1500 ? 10 : 0));
-    const run = {
-      id: 'a',
-      live: true,
-      telling: undefined,
-      gapsS: [2.5],
-      taps: [{ tap: 't', title: 'T', unit: 'V', timeS, value }],
-    };
-    const { paths } = overlayPlot([run], 't', { width: 400, height: 200 }, 'celsius')!;
-    const heights = [...paths[0].path.matchAll(/[ML]\d+ ([\d.]+)/g)].map((match) => Number(match[1]));
-    expect(Math.min(...heights)).toBeLessThan(25);
-    expect(paths[0].path.match(/M/g)).toHaveLength(2);
   });
 });

@@ -1,22 +1,14 @@
 // SPDX-License-Identifier: MIT
-// A kept record as a comparison needs it: its taps' values in time since the rig went live, cut at gaps. Pure.
-import { withEventMarks } from '#core/record/event-marks';
+// A kept record as a comparison needs it: its traces, marks and gaps in time since the rig went live. Pure.
 import { readRecord, samplesOf } from '#core/record/record-reader';
-import { tapTitle } from '#core/samples/tap-titles';
+import type { Trace } from '../worker/messages.ts';
+import { TraceFeed } from '../worker/trace-feed.ts';
+import { TraceBook } from './trace-book.svelte.ts';
 
-export interface ComparedTap {
-  readonly tap: string;
-  readonly title: string;
-  readonly unit: string;
-  /** Seconds since live; since the record's beginning where it never went live. */
-  readonly timeS: Float64Array;
-  readonly value: Float64Array;
-}
 export interface ComparedRun {
   readonly id: string;
-  readonly taps: readonly ComparedTap[];
-  /** Beginnings of gaps, seconds since live. */
-  readonly gapsS: readonly number[];
+  /** Seconds since live; since the record's beginning where it never went live. */
+  readonly traces: TraceBook;
   readonly live: boolean;
   /** The tap that its first result came from. */
   readonly telling: string | undefined;
@@ -24,16 +16,18 @@ export interface ComparedRun {
 /** Throws RecordError. */
 export function comparedRun(text: string): ComparedRun {
   const record = readRecord(text);
-  const samples = samplesOf(record);
-  const live = withEventMarks(record.marks, record.events).find(({ label }) => label === 'live');
-  const zeroS = live?.atS ?? 0;
-  const taps = record.rig.descriptor.taps.flatMap(({ id, unit }) => {
-    const { timeS, value } = samples.series(id, 0, Number.MAX_VALUE);
-    const since = timeS.map((atS) => atS - zeroS);
-    return value.length === 0 ? [] : [{ tap: id, title: tapTitle(id), unit, timeS: since, value }];
-  });
+  const feed = new TraceFeed(record.id, record.rig, record.car.motor.polePairs);
+  const whole = feed.all(samplesOf(record), record.events);
+  const live = whole.marks.find(({ label }) => label === 'live');
+  const traces = new TraceBook();
+  traces.append(since(whole, live?.atS ?? 0), true);
   const telling = record.findings.flatMap((finding) => (finding.measured ? finding.evidence : []))[0]
     ?.taps[0];
-  const gapsS = samples.gaps.map(({ fromS }) => fromS - zeroS);
-  return { id: record.id, taps, gapsS, live: live !== undefined, telling };
+  return { id: record.id, traces, live: live !== undefined, telling };
 }
+const since = ({ columns, gaps, marks, ...trace }: Trace, zeroS: number): Trace => ({
+  ...trace,
+  columns: columns.map(({ timeS, ...column }) => ({ ...column, timeS: timeS.map((atS) => atS - zeroS) })),
+  gaps: gaps.map(({ fromS, toS }) => ({ fromS: fromS - zeroS, toS: toS - zeroS })),
+  marks: marks.map(({ atS, label }) => ({ atS: atS - zeroS, label })),
+});

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Runs picked to be held against each other: two to four of one check, A first; their records are read when two are
 // picked. It draws nothing.
+import { tapTitle } from '#core/samples/tap-titles';
+import { recordedTaps } from './chart-words.ts';
 import { comparedRun, type ComparedRun } from './compared-run.ts';
 import type { Logbook } from './logbook.svelte.ts';
 import type { RunSummary } from './run-summary.ts';
@@ -32,7 +34,8 @@ export class Comparison {
     return this.runs.flatMap(({ id }) => this.#read.get(id) ?? []);
   }
   get taps(): readonly { readonly tap: string; readonly title: string }[] {
-    return [...new Map(this.records.flatMap(({ taps }) => taps.map((each) => [each.tap, each]))).values()];
+    const taps = this.records.flatMap(({ traces }) => recordedTaps(traces).map(({ tap }) => tap));
+    return [...new Set(taps)].map((tap) => ({ tap, title: tapTitle(tap) }));
   }
   get tap(): string | null {
     const known = (tap: string | null | undefined) => this.taps.some((each) => each.tap === tap);

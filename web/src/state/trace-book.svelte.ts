@@ -32,6 +32,10 @@ function widen(column: TapColumns, value: number): void {
   if (value < column.least) column.least = value;
   if (value > column.most) column.most = value;
 }
+function fresh(tap: string, unit: string): TapColumns {
+  const [timeS, value] = [new Float64Array(0), new Float64Array(0)];
+  return { tap, unit, timeS, value, length: 0, least: Infinity, most: -Infinity };
+}
 
 export class TraceBook {
   #version = $state(0);
@@ -45,6 +49,10 @@ export class TraceBook {
   }
   get taps(): TapColumns[] {
     return [...this.#columns.values()];
+  }
+  /** Of one tap; empty ones where it was not recorded. */
+  columns(tap: string): TapColumns {
+    return this.#columns.get(tap) ?? fresh(tap, '');
   }
   /** Rig time of the newest value, seconds since the run began. */
   get latestS(): number {
@@ -72,7 +80,8 @@ export class TraceBook {
     this.#version += 1;
   }
   #extend(part: Trace['columns'][number]): void {
-    const column = this.#columns.get(part.tap) ?? this.#fresh(part.tap, part.unit);
+    const column = this.#columns.get(part.tap) ?? fresh(part.tap, part.unit);
+    this.#columns.set(part.tap, column);
     const needed = column.length + part.timeS.length;
     column.timeS = grown(column.timeS, needed);
     column.value = grown(column.value, needed);
@@ -80,11 +89,5 @@ export class TraceBook {
     column.value.set(part.value, column.length);
     column.length = needed;
     for (const value of part.value) widen(column, value);
-  }
-  #fresh(tap: string, unit: string): TapColumns {
-    const [timeS, value] = [new Float64Array(0), new Float64Array(0)];
-    const column = { tap, unit, timeS, value, length: 0, least: Infinity, most: -Infinity };
-    this.#columns.set(tap, column);
-    return column;
   }
 }

@@ -5,7 +5,7 @@ import type uPlot from 'uplot';
 import { paintLevels } from './level-painter.ts';
 import { token } from './palette.ts';
 import type { PlotSpec } from './plot.svelte.ts';
-import { hatched, labelFont, line, px, rimmed } from './strokes.ts';
+import { hatched, labelFont, line, px, rimmed, type Stroke } from './strokes.ts';
 
 type Painter = (chart: uPlot) => void;
 
@@ -25,7 +25,7 @@ function ground(spec: PlotSpec): Painter {
 function gaps(spec: PlotSpec): Painter {
   return (chart) => {
     const right = chart.bbox.left + chart.bbox.width;
-    for (const gap of spec.traces.gaps.filter(({ fromS }) => fromS < spec.nowS())) {
+    for (const gap of spec.gaps().filter(({ fromS }) => fromS < spec.nowS())) {
       const from = Math.max(chart.valToPos(gap.fromS, 'x', true), chart.bbox.left);
       const to = Math.min(Math.max(chart.valToPos(gap.toS, 'x', true), from + 8 * devicePixelRatio), right);
       if (from >= right || to <= chart.bbox.left) continue;
@@ -56,21 +56,21 @@ function beside(chart: uPlot, text: string, from: number, to: number): void {
   const at = [left ? from - px(6) : to + px(6), bbox.top + bbox.height - px(8)] as const;
   rimmed(ctx, text, at, { colour: token('--nm'), align: left ? 'right' : 'left' });
 }
-function vertical({ ctx, bbox }: uPlot, x: number, colour: string, width: number): void {
+function vertical({ ctx, bbox }: uPlot, x: number, how: Stroke): void {
   if (x < bbox.left || x > bbox.left + bbox.width) return;
-  line(ctx, [x, bbox.top], [x, bbox.top + bbox.height], { colour, width });
+  line(ctx, [x, bbox.top], [x, bbox.top + bbox.height], how);
 }
+const rank = ({ label: text }: { readonly label: string }): number => (/\btrip$/.test(text) ? 0 : 1);
+
 /** A trip is named first; other labels that would overlap one are left out, their lines stay. */
 function marks(spec: PlotSpec): Painter {
   return (chart) => {
     const { left, top, width } = chart.bbox;
-    const known = spec.traces.marks.filter(({ atS }) => atS <= spec.nowS());
+    const known = spec.marks().filter(({ atS }) => atS <= spec.nowS());
     const placed: [number, number][] = [];
-    for (const { atS, label: text } of known.sort(
-      (a, b) => Number(b.label === 'trip') - Number(a.label === 'trip'),
-    )) {
+    for (const { atS, label: text, dash } of known.toSorted((a, b) => rank(a) - rank(b))) {
       const x = chart.valToPos(atS, 'x', true);
-      vertical(chart, x, token('--ink'), 1);
+      vertical(chart, x, { colour: token('--ink'), width: 1, dash });
       const half = (text.length * 6.6 * devicePixelRatio) / 2;
       const middle = Math.min(Math.max(x, left + half), left + width - half);
       const taken = placed.some(([from, to]) => middle - half < to && middle + half > from);
@@ -93,7 +93,7 @@ function stretch(spec: PlotSpec): Painter {
     ctx.fillRect(from, bbox.top, to - from, bbox.height);
     ctx.restore();
     for (const x of [from, to])
-      vertical(chart, x, token(spec.still ? '--focus' : '--soft'), spec.still ? 2 : 1);
+      vertical(chart, x, { colour: token(spec.still ? '--focus' : '--soft'), width: spec.still ? 2 : 1 });
   };
 }
 const levels =
@@ -105,8 +105,8 @@ function now(spec: PlotSpec): Painter {
   return (chart) => {
     if (!spec.running) return;
     const x = chart.valToPos(spec.nowS(), 'x', true);
-    if (spec.held()) vertical(chart, x, token('--ink'), 2);
-    else vertical(chart, x, token('--lantern'), 3);
+    if (spec.held()) vertical(chart, x, { colour: token('--ink'), width: 2 });
+    else vertical(chart, x, { colour: token('--lantern'), width: 3 });
   };
 }
 export function overlays(spec: PlotSpec): uPlot.Hooks.Arrays {

@@ -28,11 +28,16 @@ export function hatched(ctx: CanvasRenderingContext2D, box: Box, colour: string)
   }
   ctx.restore();
 }
+export interface Stroke {
+  readonly colour: string;
+  readonly width: number;
+  readonly dash?: readonly number[];
+}
 export function line(
   ctx: CanvasRenderingContext2D,
   [x1, y1]: readonly [number, number],
   [x2, y2]: readonly [number, number],
-  how: { readonly colour: string; readonly width: number; readonly dash?: readonly number[] },
+  how: Stroke,
 ): void {
   ctx.save();
   ctx.strokeStyle = how.colour;
