@@ -16,7 +16,7 @@ export const packRipple: Check<Evidence> = {
   why: 'A dried capacitor still charges like a sound one, but leaves the controller alone with its own ripple.',
   needs: {
     taps: ['packCurrentWide', 'packCurrentNarrow', 'controllerVoltage', 'railVoltage'],
-    outputs: ['feed', 'throttle'],
+    outputs: ['feed', 'throttle', 'packLoad'],
   },
   wiring: [bareMotor, sensorCable, packLead, throttleLead],
   cautions: [
@@ -25,7 +25,7 @@ export const packRipple: Check<Evidence> = {
     polarityCaution,
     manualCaution,
   ],
-  durationS: 24,
+  durationS: 30,
   moves: 'The motor spins up to half throttle.',
   place: 'controller',
   results,

@@ -11,5 +11,7 @@ export const evidenceSchema = provenSchema.extend({
   /** Null: the throttle was not opened. */
   half: stretchSchema.nullable(),
   bursts: z.array(burstSchema),
+  /** The pack load going off behind an open feed, for the tap's own corner; records from before it lack it. */
+  loadOff: z.array(burstSchema).optional(),
 });
 export type Evidence = z.infer<typeof evidenceSchema>;

@@ -16,6 +16,7 @@ import { NotMeasurable, tapOf } from '#core/measurements/tap-reading';
 import { wholeRecord, type KeptBurst } from '../burst-wave.ts';
 import type { AnalysisInput } from '../check.ts';
 import type { Evidence } from './evidence.ts';
+import { cornerOf } from './tap-corner.ts';
 
 type Input = AnalysisInput<Evidence>;
 /** How far a controller's frequency and the rig's clock may be off together; from memory and the rig description. */
@@ -25,8 +26,6 @@ const fromHz = 15;
 /** Lines to either side that a sine's power spreads over, and what of it lies further out (computed). */
 const reach = 4;
 const spreadShare = 0.02;
-/** Tolerance of a tap's corner; from memory. */
-const cornerShare = 0.1;
 
 export interface FoldedLine {
   /** Amplitude in the pack lead, A. */
@@ -46,7 +45,8 @@ export function foldedLine(input: Input, bursts: readonly KeptBurst[], pwmHz: nu
       'The switching frequency falls on a multiple of the sampling rate, where its ripple looks like a constant current. Set another frequency in the controller, or enter the one it has.',
     );
   const floor = floorOf(spectrum, (high - low) / spectrum.stepHz);
-  const loss = Math.hypot(1, pwmHz / tap.cornerHz);
+  const corner = cornerOf(input, tap.id);
+  const loss = Math.hypot(1, pwmHz / corner.hertz);
   if (strongest.amplitude < floor)
     return { amplitude: hidden(hiddenAtMost(spectrum, floor) * loss), seenHz: null };
   const atTap = amplitudeAbout(spectrum, strongest.hertz, reach);
@@ -54,7 +54,7 @@ export function foldedLine(input: Input, bursts: readonly KeptBurst[], pwmHz: nu
     ...gainLines(input.rig, tap, atTap * loss, true),
     [typeA('line', 'noise within the line', spectrum.amplitude.length), noiseU(spectrum, atTap) * loss],
     [typeB('spread', 'power beyond the lines counted', 'computed'), rectangular(spreadShare * atTap * loss)],
-    [cornerSource, rectangular(cornerShare * atTap * loss)],
+    corner.line(atTap * loss),
   ];
   return { amplitude: uncertain(atTap * loss, lines), seenHz: strongest.hertz };
 }
@@ -70,7 +70,6 @@ const midway = 2 / Math.PI;
 /** The noise may take from a line as well as add to it: twice its share along the line. */
 const hiddenAtMost = ({ noise, records }: Spectrum, floor: number): number =>
   (floor + 2 * (noise / Math.SQRT2 / Math.sqrt(records))) / midway;
-const cornerSource = typeB('corner', "corner of the tap's filter", 'rule of thumb, from memory');
 const hidden = (most: number): Quantity =>
   uncertain(most / 2, [[typeB('hidden', 'a line that the noise hides', 'computed'), rectangular(most / 2)]]);
 

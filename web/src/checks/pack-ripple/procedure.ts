@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Neutral, the proven first spin, then half throttle, where the controller's pulses draw most ripple, and every
 // conversion of the pack current, six times 0.85 s: a drive lasts a second at most without being told again, and nothing is
-// told while a burst runs. With the throttle open the rig lets no other tap be watched so closely.
+// told while a burst runs. With the throttle open the rig lets no other tap be watched so closely. Last, the pack load
+// going off tells the corner of the tap's filter.
 import type { Bench, BurstPlan, ScanPlan } from '../check.ts';
 import { keptBurst } from '../burst-wave.ts';
 import { mayOpen, provenSpin } from '../proven-spin.ts';
@@ -18,7 +19,11 @@ const samples = 8192;
 const driveS = 1;
 /** Their powers are averaged: the ripple of a sound capacitor lies near the noise of one. */
 const burstsWanted = 6;
-const stepsOfAll = 3;
+/** A bare motor runs down within this, with a margin. */
+const runsDownS = 2.5;
+const loadS = 0.15;
+const loadsWanted = 2;
+const stepsOfAll = 4;
 
 export async function procedure(bench: Bench): Promise<Evidence> {
   await bench.powerUp(plan);
@@ -34,7 +39,24 @@ export async function procedure(bench: Bench): Promise<Evidence> {
   const bursts: Evidence['bursts'] = [];
   while (bursts.length < burstsWanted) bursts.push(await ripple(bench));
   await bench.throttle(0, 0.5);
-  return { ...proven, idle, half, bursts };
+  return { ...proven, idle, half, bursts, loadOff: await loadGoesOff(bench) };
+}
+/** The feed is off, so that no capacitor feeds the load; the rig ends the load by itself while the burst runs. */
+async function loadGoesOff(bench: Bench): Promise<Evidence['bursts']> {
+  tell(bench, 4, 'The motor runs down; then the pack load for a moment, to know the tap itself.', 6);
+  await bench.wait(runsDownS);
+  await bench.feed('off');
+  const bursts: Evidence['bursts'] = [];
+  while (bursts.length < loadsWanted) {
+    await bench.wait(0.3);
+    await bench.turn('packLoad', true, loadS);
+    bursts.push(
+      keptBurst(
+        await bench.burst({ tap: 'packCurrentWide', samples, action: { kind: 'none' }, atSample: 0 }),
+      ),
+    );
+  }
+  return bursts;
 }
 /** The marked action outlasts the burst; then the throttle is held as before. */
 async function ripple(bench: Bench): Promise<Evidence['bursts'][number]> {
