@@ -2,6 +2,7 @@
 // Every screen on a phone and one of each kind on a computer, without a run: axe in day and night colours, nothing
 // sticking out, the heading in focus after a change of place, and on the fullest screens a walk by the Tab key alone.
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
 import { oneOfEach, screens, secondVisit } from './all-screens.ts';
 import { keyFaults } from './key-walk.ts';
 import { builtPage, type BuiltPage } from './page-fixture.ts';
@@ -16,6 +17,12 @@ afterAll(() => built?.close());
 /** Those with the most to press. */
 const walked = ['car', 'shelf', 'rig', 'logbook/run-1', 'run/rail-sag'];
 
+/** Home between phone and computer. */
+async function drawnWithoutTags(page: Page): Promise<string[]> {
+  await page.setViewportSize({ width: 860, height: 1100 });
+  await page.getByRole('group', { name: 'Drawing of the chain' }).waitFor();
+  return screenFaults(page);
+}
 describe.each([
   { width: 1280, height: 800, visited: oneOfEach },
   { width: 390, height: 844, visited: screens },
@@ -40,6 +47,8 @@ describe.each([
       await page.getByText('is not measured: "Joints and leads: what they cost" would tell.').count(),
     ).toBe(1);
     for (const fault of await screenFaults(page)) faults.push(`at race load: ${fault}`);
+    if (width > 860) for (const fault of await drawnWithoutTags(page)) faults.push(`at 860 px: ${fault}`);
+    await page.setViewportSize({ width, height });
     await go('#/rig');
     await page.getByRole('button', { name: 'Hide three and let me find them' }).click();
     await page.getByRole('checkbox', { name: 'Bad joint' }).check();

@@ -17,6 +17,8 @@ export function wireWidth(currentA: number | null): WireWidth {
   const core = Math.min(17, 1.6 + 2.35 * Math.sqrt(amps));
   return { core, sleeve: Math.max(5, core + 4.5), known };
 }
+/** Currents that the key of the cores shows, A. */
+export const coreKey = [0.3, 5, 40] as const;
 /** Less than this against the current drawn changes nothing, so that a wire doesn't tremble. */
 const steadyShare = 0.2;
 const steadyA = 0.01;
