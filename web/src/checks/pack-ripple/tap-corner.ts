@@ -44,7 +44,9 @@ export function cornerOf(input: Input, tapId: string): TapCorner {
 /** Null where no step is found, or none that an exponential follows. */
 function fallHertz(input: Input, burst: KeptBurst): number | null {
   const wave = wholeRecord(input, burst);
-  const [on, off] = [mean([...wave.slice(0, edgeSamples)]), mean([...wave.slice(-edgeSamples)])];
+  const [on, off] = [wave.slice(0, edgeSamples), wave.slice(-edgeSamples)].map((edge) =>
+    mean(Array.from(edge)),
+  );
   const begin = wave.findIndex((amps) => amps - off < beginShare * (on - off));
   if (on - off < leastStepA || begin < edgeSamples) return null;
   const points = Array.from(wave.slice(begin, begin + fitSamples), (y, k) => ({
