@@ -22,6 +22,8 @@ export interface PartForm {
   readonly kind: PartKind;
   readonly title: string;
   readonly fields: readonly PartField[];
+  /** Fields of one kind after the other, each with its own heading. */
+  readonly groups?: readonly { readonly title: string; readonly fields: readonly PartField[] }[];
   /** What fewer labels tell, or a measurement brought; all may stay empty. */
   readonly more?: readonly PartField[];
 }
@@ -153,21 +155,25 @@ const jointKinds = [
   ['plug', 'Plug'],
   ['lead', 'Length of lead'],
 ] as const;
-const jointFields = (index: number): PartField[] => {
-  const path = (field: string) => `leads.joints.${index}.${field}`;
-  const nth = `Joint ${index + 1}`;
-  return [
-    text(path('name'), `${nth}, name`),
-    { path: path('kind'), label: `${nth}, kind`, kind: 'choice', choices: jointKinds },
-    number(path('gaugeAwg'), `${nth}, gauge`, 'AWG', optional),
-    quantity(path('lengthM'), `${nth}, length of lead`, 'length', 'mm'),
-  ];
-};
-/** Those of every car, and one with the joints of this car in the order they are probed. */
-export function formsOf({ leads }: Car): PartForm[] {
-  const joints = leads?.joints ?? [];
-  const fields = joints.flatMap((_joint, index) => jointFields(index));
-  return [...partForms, { kind: 'leads', title: 'Leads and joints', fields }];
+const jointPath = (index: number, field: string) => `leads.joints.${index}.${field}`;
+const wireFields = (index: number): PartField[] => [
+  number(jointPath(index, 'gaugeAwg'), 'Gauge', 'AWG', optional),
+  quantity(jointPath(index, 'lengthM'), 'Length, with its unit', 'length', 'mm'),
+];
+/** Only a length of lead has gauge and length. */
+const jointFields = (index: number, isLead: boolean): PartField[] => [
+  text(jointPath(index, 'name'), 'Name'),
+  { path: jointPath(index, 'kind'), label: 'Kind', kind: 'choice', choices: jointKinds },
+  ...(isLead ? wireFields(index) : []),
+];
+/** Those of every car, and one with the joints of this car in the order they are probed. `waiting`: what was typed
+ *  and is not in the car yet, by path. */
+export function formsOf({ leads }: Car, waiting: Readonly<Record<string, unknown>> = {}): PartForm[] {
+  const groups = (leads?.joints ?? []).map(({ kind }, index) => ({
+    title: `Joint ${index + 1}`,
+    fields: jointFields(index, (waiting[jointPath(index, 'kind')] ?? kind) === 'lead'),
+  }));
+  return [...partForms, { kind: 'leads', title: 'Leads and joints', fields: [], groups }];
 }
 const at = (car: object, path: string): unknown =>
   path

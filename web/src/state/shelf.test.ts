@@ -3,7 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { withoutIdentity } from '#core/parts/identity';
 import { oneLess, oneMore } from './joints.ts';
-import { fieldHint, fieldRead, fieldText, partForms, type PartField } from './part-fields.ts';
+import { fieldHint, fieldRead, fieldText, formsOf, partForms, type PartField } from './part-fields.ts';
 import { marmot, Shelf } from './shelf.svelte.ts';
 
 function memory() {
@@ -70,6 +70,10 @@ describe('a field', () => {
     expect(shelf.car.leads?.joints?.map(({ name }) => name)).toEqual(['joint 1', 'joint 2']);
     shelf.edit('leads.joints.1.kind', 'lead');
     expect(shelf.error('leads.joints.1.kind')).toMatch(/a lead needs its gauge \(AWG\) and its length/);
+    const asked = formsOf(shelf.car, shelf.waiting)
+      .at(-1)!
+      .groups!.map(({ fields: each }) => each.length);
+    expect(asked, 'gauge and length of the lead alone').toEqual([2, 4]);
     shelf.edit('leads.joints.1.gaugeAwg', 12);
     shelf.edit('leads.joints.1.lengthM', 0.1);
     expect(shelf.car.leads?.joints?.[1]).toEqual({
