@@ -137,5 +137,17 @@ describe('throttle-range', () => {
     // Both meanings: driven as learnt, and meant in true time, 0.4 % of 1905 us or 1.8 % of the travel beyond.
     covers(far, 'throttle-full-at', 96.5);
     covers(far, 'throttle-full-at', 96.5 + 1.8);
+    // Speed grows no more from 96.5 %, or up to 98.3 %: 1.3 of the last 3.
+    covers(far, 'throttle-end-growth', 0);
+    covers(far, 'throttle-end-growth', 43);
+  });
+  it('does not call the end growing where only the pulses of a slow clock fall short of it', () => {
+    const short = run({ deadBand: 0.045, fullAt: 0.999 }, throttles, {
+      ratio: 0.996,
+      halfWidth: 2e-4,
+      origin: 'fit',
+    });
+    covers(found(short), 'throttle-end-growth', 97);
+    covers(found(short), 'throttle-end-growth', 37);
   });
 });

@@ -3,15 +3,16 @@
 // and what full brake takes. Pure.
 import { guarded, measured } from '#core/measurements/finding';
 import type { Finding } from '#core/measurements/measurement';
-import { combined, difference, linear, uncertain, widened, type Quantity } from '#core/measurements/quantity';
+import { combined, difference, linear, uncertain, type Quantity } from '#core/measurements/quantity';
 import { rectangular, typeB } from '#core/measurements/tap-errors';
 import { NotMeasurable } from '#core/measurements/tap-reading';
 import type { AnalysisInput } from '../check.ts';
 import { requireProven } from '../proven-spin.ts';
 import type { Stretch } from '../stretch.ts';
 import type { Evidence, Slowing } from './evidence.ts';
-import { asGiven, widthDoubt } from './driven-widths.ts';
-import { endOf, lastStep, pointsOf, startOf, type End, type Point } from './travel-lines.ts';
+import { asGiven } from './driven-widths.ts';
+import { growthAsGiven } from './end-growth.ts';
+import { endOf, pointsOf, startOf, type End, type Point } from './travel-lines.ts';
 
 export const results = [
   { id: 'throttle-start', title: 'Motor starts at, of the travel', unit: '%' },
@@ -77,9 +78,8 @@ function fullFinding({ car, samples }: Input, points: readonly Point[], start: Q
   });
 }
 function growthFinding({ car, samples }: Input, points: readonly Point[], end: End): Finding {
-  const doubt = Math.min(1, widthDoubt(1, car.controller, samples.clock) / lastStep);
-  const source = typeB('widths growth', "throttle widths by the rig's clock or by true time", 'computed');
-  return measured(results[2], perCent(widened(end.growth, source, rectangular(doubt))), {
+  const given = growthAsGiven(end, { controller: car.controller, clock: samples.clock });
+  return measured(results[2], perCent(given), {
     formula:
       'Speed over voltage gained from 97 to 100 % of the travel, over what the line from half to 85 % gains there.',
     evidence: evidenceOf(points.slice(4)),

@@ -27,9 +27,12 @@ export function widthDoubt(share: number, controller: Controller, clock: ClockFi
   const known = (clock.halfWidth * neutralUs) / (highUs - neutralUs);
   return inside * Math.abs(shiftAt(share, controller, clock)) + known;
 }
+/** Between both meanings, as a share of the travel. */
+export const middleShift = (share: number, controller: Controller, clock: ClockFit): number =>
+  shiftAt(share, controller, clock) / 2;
 /** A share of the travel with that doubt, in the middle between both meanings. */
 export function asGiven(id: string, share: Quantity, controller: Controller, clock: ClockFit): Quantity {
-  const middle = shiftAt(share.value, controller, clock) / 2;
+  const middle = middleShift(share.value, controller, clock);
   const doubt = uncertain(middle, [[source(id), rectangular(widthDoubt(share.value, controller, clock))]]);
   return linear([
     [1, share],
