@@ -13,7 +13,12 @@ export function movesWords(moves: string, seconds: number): string {
   return moves.endsWith('.') ? `${moves} It takes ${about}` : `${moves} for ${about}`;
 }
 export const leftWords = (seconds: number) => `${Math.max(0, Math.ceil(seconds))}\u00a0s left`;
-/** A pause has no step of its own. */
-export function progressWords({ step, of, leftS }: { step: number; of: number; leftS: number }): string {
-  return of > 0 ? `Live. Step ${step} of ${of}, ${leftWords(leftS)}.` : `Live. ${leftWords(leftS)}.`;
+/** A pause has no step of its own; a check that only listens is never live. */
+export function progressWords(
+  { step, of, leftS }: { step: number; of: number; leftS: number },
+  live: boolean,
+): string {
+  const left = of > 0 ? `Step ${step} of ${of}, ${leftWords(leftS)}.` : `${leftWords(leftS)}.`;
+  return live ? `Live. ${left}` : left;
 }
+export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
