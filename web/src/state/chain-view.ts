@@ -7,7 +7,7 @@ import type { Car } from '#core/parts/part';
 import { chainPlaces, placeOf, type ChainPlace } from './chain-places.ts';
 import { ageWords, isOld, liveFigure } from './figures.ts';
 import { newestRuns, type ShownCheck } from './part-runs.ts';
-import { predictedWords, type RaceWire } from './race-load.ts';
+import { currentWords, predictedWords, type RaceWire } from './race-load.ts';
 import { resultDetail, type ResultLine, type RunSummary } from './run-summary.ts';
 import { verdictClass, verdictTitle, worst } from './verdict-words.ts';
 
@@ -164,10 +164,9 @@ export function racePlates(wires: readonly RaceWire[]): PlateView[] {
   return plateSpots.flatMap((spot) => {
     const wire = wires.find(({ place }) => place === spot.id);
     if (!wire) return [];
-    const texts = [
-      ...(spot.id === 'pack' ? [] : [predictedWords(wire.currentA, 'A')]),
-      wire.dropV ? `\u2212${predictedWords(wire.dropV, 'V')}` : 'drop not measured',
-    ];
+    const current = currentWords(wire);
+    const drop = wire.dropV ? `\u2212${predictedWords(wire.dropV, 'V')}` : 'drop not measured';
+    const texts = spot.id === 'pack' ? [drop] : [current, drop];
     return [plateOf(spot, texts, wire.dropV === null)];
   });
 }

@@ -110,6 +110,8 @@ export function predictedWords(predicted: Predicted | null, unit: string): strin
   const said = reading(value, [value - half, value + half], unit);
   return `${said.value}\u00a0±\u00a0${said.plusMinus ?? ''}\u00a0${said.unit}`;
 }
+export const currentWords = ({ currentA }: RaceWire): string =>
+  currentA ? predictedWords(currentA, 'A') : 'current not measured';
 /** What the prediction rests on before any run. */
 export const raceSentence = ({ car }: RaceFacts): string =>
   car.pack.raceCurrentA === undefined
