@@ -22,6 +22,13 @@ export async function keepRuns(page: Page, runs: readonly KeptRun[]): Promise<vo
 }
 /** Of the page's shelf. */
 export async function carOnBench(page: Page): Promise<Car> {
-  const text = await page.evaluate(() => localStorage.getItem('shelf') ?? '');
+  const text = await page.evaluate(async () => {
+    const opening = indexedDB.open('bench-marshal');
+    await new Promise((done) => (opening.onsuccess = done));
+    const reading = opening.result.transaction('bench').objectStore('bench').get('shelf');
+    await new Promise((done) => (reading.onsuccess = done));
+    opening.result.close();
+    return String(reading.result);
+  });
   return onBench(shelfSchema.parse(JSON.parse(text)));
 }

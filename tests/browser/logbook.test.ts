@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: MIT
-// The logbook in Chromium: a database of the first form is brought up to date, a note stays, two runs are compared, one
-// is deleted and put back, everything goes to a file and into a fresh profile, once only. No rig is needed.
+// The logbook in Chromium: a database of the first form and its cars are brought up to date, a note stays, two runs are
+// compared, one is deleted and put back, a motor keeps its history under another name, everything goes to a file and
+// into a fresh profile, once only. No rig is needed.
 import { readFileSync } from 'node:fs';
 import { strFromU8, unzipSync } from 'fflate';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Page } from 'playwright-core';
-import { keptRecord, olderSummary } from '../../web/src/state/kept-run-fixture.ts';
+import { carOnBench, shelfSchema } from '#core/parts/shelf';
 import { brushShown, clearByKeys } from './chart-keys.ts';
+import { keptNow, leaveFirstForm, oldCar } from './old-database.ts';
 import { builtPage, type BuiltPage } from './page-fixture.ts';
 import { screenFaults } from './screen-faults.ts';
 
@@ -16,45 +18,25 @@ beforeAll(async () => {
 });
 afterAll(() => built?.close());
 
-const runs = [
-  { id: 'a', day: 1, value: 3 },
-  { id: 'b', day: 2, value: 3.2 },
-];
-/** As the first version of the page left it: no journal, summaries without form. */
-async function keepFirstForm(page: Page): Promise<void> {
-  const kept = runs.map((run) => ({ summary: olderSummary(run), record: keptRecord(run), id: run.id }));
-  await page.evaluate(async (all) => {
-    const over = (request: IDBRequest | IDBTransaction) =>
-      new Promise<void>((done, failed) => {
-        Object.assign(request, { onsuccess: done, oncomplete: done, onerror: failed, onblocked: failed });
-      });
-    await over(indexedDB.deleteDatabase('bench-marshal'));
-    const opening = indexedDB.open('bench-marshal', 1);
-    opening.onupgradeneeded = () => {
-      opening.result.createObjectStore('summaries', { keyPath: 'id' });
-      opening.result.createObjectStore('records');
-    };
-    await over(opening);
-    const writing = opening.result.transaction(['summaries', 'records'], 'readwrite');
-    for (const { summary, record, id } of all) {
-      writing.objectStore('summaries').put(summary);
-      writing.objectStore('records').put(record, id);
-    }
-    await over(writing);
-    opening.result.close();
-  }, kept);
-}
-const stores = (page: Page) =>
-  page.evaluate(async () => {
-    const opening = indexedDB.open('bench-marshal');
-    await new Promise((done) => (opening.onsuccess = done));
-    const { version, objectStoreNames } = opening.result;
-    opening.result.close();
-    return { version, names: [...objectStoreNames] };
-  });
 const rows = (page: Page) => page.getByRole('region', { name: 'Runs' }).locator('tbody tr');
 const compareBox = (page: Page, at: number) => rows(page).nth(at).getByRole('button');
 
+/** Cars are in the database too now, and the runs of then have the identity of their motor. */
+async function movedAndKnown(page: Page): Promise<void> {
+  const { version, stores, shelf, summaries } = await keptNow(page);
+  expect([version, stores]).toEqual([3, ['bench', 'journal', 'journalParts', 'records', 'summaries']]);
+  const { name, motor } = carOnBench(shelfSchema.parse(JSON.parse(shelf)));
+  expect([name, motor.name, typeof motor.id]).toEqual([oldCar.name, oldCar.motor.name, 'string']);
+  expect(summaries.map(({ partId }) => partId)).toEqual([motor.id, motor.id]);
+}
+async function renamedMotor(page: Page, go: (place: string) => Promise<void>): Promise<void> {
+  await go('#/shelf');
+  const motor = page.getByRole('region', { name: 'Motor' });
+  await motor.getByRole('textbox', { name: 'Name', exact: true }).fill('Slate Wren');
+  await motor.getByRole('textbox', { name: 'Name', exact: true }).press('Tab');
+  await go('#/car/motor');
+  await page.getByRole('region', { name: 'Last runs' }).locator('tbody tr').nth(1).waitFor();
+}
 async function noteAndPutBack(page: Page): Promise<void> {
   await rows(page).first().getByRole('link').click();
   await page.getByLabel('Note').fill('after new bearings');
@@ -113,16 +95,14 @@ it.each([[1280, 800]])(
   async (width, height) => {
     const { page, go, complaints } = await built.open(width, height);
     await page.getByRole('heading', { level: 1 }).waitFor();
-    await keepFirstForm(page);
+    await leaveFirstForm(page);
     await page.reload();
     await go('#/logbook');
     await rows(page).nth(1).waitFor();
-    expect(await stores(page)).toEqual({
-      version: 2,
-      names: ['journal', 'journalParts', 'records', 'summaries'],
-    });
+    await movedAndKnown(page);
     await noteAndPutBack(page);
     await compareBoth(page);
+    await renamedMotor(page, go);
     await go('#/shelf');
     await secondCar(page);
     await go('#/logbook');

@@ -1,14 +1,17 @@
 // SPDX-License-Identifier: MIT
 // The page's entry: the only place that picks the worker, the store, the clock and the ways to a rig.
 import { mount } from 'svelte';
+import { benchStore } from './adapters/bench-store.ts';
 import { logbookStore } from './adapters/logbook-store.ts';
 import { offlineDoor } from './adapters/offline-door.ts';
 import { serialDoor } from './adapters/serial-door.ts';
+import { smallMemory } from './adapters/small-memory.ts';
 import { tones } from './adapters/tones.ts';
 import { Bench } from './state/bench.svelte.ts';
 import { Calibration } from './state/calibration.svelte.ts';
 import { Cues } from './state/cues.svelte.ts';
 import { HiddenFaults } from './state/hidden-faults.svelte.ts';
+import { openMemory, type KeptMemory } from './state/kept-memory.svelte.ts';
 import { Logbook } from './state/logbook.svelte.ts';
 import { PageVersion } from './state/page-version.svelte.ts';
 import { pageContext, type Page } from './state/page.ts';
@@ -32,23 +35,25 @@ const chance = () => crypto.getRandomValues(new Uint32Array(1))[0] / 2 ** 32;
 const dark = matchMedia('(prefers-color-scheme: dark)');
 const speed = Number(new URLSearchParams(location.search).get('speed') ?? 1);
 
-function makePage(): Page {
+const small = smallMemory();
+
+function makePage(memory: KeptMemory): Page {
   const bench = new Bench(new BenchWorkerPort(), now);
-  const shelf = new Shelf(localStorage, now);
+  const shelf = new Shelf(memory, now);
   const parts = () => shelf.known;
   const logbook = new Logbook(logbookStore(), parts);
-  const repairs = new Repairs(localStorage, parts);
+  const repairs = new Repairs(memory, parts);
   shelf.attend(() => {
     repairs.identify();
     void logbook.identify();
   });
   const makeVirtual = async () => new (await import('./worker/virtual-rig.ts')).VirtualRigWorker();
-  const ways = new RigWays(bench, localStorage, makeVirtual, serialDoor(), speed, (car) => shelf.adopt(car));
+  const ways = new RigWays(bench, small, makeVirtual, serialDoor(), speed, (car) => shelf.adopt(car));
   const person = (act: string) => ways.person(act);
-  const calibration = new Calibration({ bench, shelf, ways, memory: localStorage, now });
+  const calibration = new Calibration({ bench, shelf, ways, memory: small, now });
   const meter = () => (calibration.meterKnown ? calibration.meter : undefined);
-  const plans = new Plans({ bench, shelf, memory: localStorage, now });
-  const cues = new Cues(tones(), localStorage);
+  const plans = new Plans({ bench, shelf, memory, now });
+  const cues = new Cues(tones(), small);
   bench.attend(cues);
   const ended = (run: EndedRun) => {
     plans.ended(run);
@@ -57,27 +62,28 @@ function makePage(): Page {
   const newId = () => crypto.randomUUID();
   const run = new Run({ bench, logbook, shelf, now, newId, person, meter, ended });
   const reader = new Reader(bench, logbook);
-  const theme = new Theme(document.documentElement, localStorage, dark);
+  const theme = new Theme(document.documentElement, small, dark);
   return {
     bench,
     ways,
     run,
     plans,
     calibration,
+    memory,
     logbook,
     reader,
     shelf,
     repairs,
     places: new Places(location),
     theme,
-    units: new UnitsChoice(localStorage),
+    units: new UnitsChoice(small),
     cues,
     hidden: new HiddenFaults((faults) => ways.setFaults(faults), chance),
     version: new PageVersion(offlineDoor(), () => run.running || bench.energised),
   };
 }
 
-const page = makePage();
+const page = makePage(await openMemory(benchStore(), small));
 dark.addEventListener('change', () => page.theme.apply());
 document.addEventListener('visibilitychange', () =>
   page.bench.tell({ kind: 'hidden', hidden: document.hidden }),

@@ -13,6 +13,7 @@ const partsOf = (runId: string) => IDBKeyRange.bound([runId, 0], [runId, Number.
 
 export function journalStore(): JournalStore {
   const database = openDatabase();
+  database.catch(() => {}); // told by whoever asks for something
   return {
     async begin(head) {
       await (await database).put('journal', head);

@@ -19,6 +19,7 @@ export interface LogbookStore {
 
 export function logbookStore(): LogbookStore {
   const database = openDatabase();
+  database.catch(() => {}); // told by whoever asks for something
   return {
     summaries: async () => (await database).getAll('summaries'),
     record: async (id) => (await database).get('records', id),

@@ -5,6 +5,7 @@ import type { Bench } from './bench.svelte.ts';
 import type { Calibration } from './calibration.svelte.ts';
 import type { Cues } from './cues.svelte.ts';
 import type { HiddenFaults } from './hidden-faults.svelte.ts';
+import type { KeptMemory } from './kept-memory.svelte.ts';
 import type { Logbook } from './logbook.svelte.ts';
 import type { Plans } from './plans.svelte.ts';
 import type { PageVersion } from './page-version.svelte.ts';
@@ -23,6 +24,8 @@ export interface Page {
   readonly run: Run;
   readonly plans: Plans;
   readonly calibration: Calibration;
+  /** Where cars, parts, repairs and plans are kept. */
+  readonly memory: Pick<KeptMemory, 'trouble' | 'waiting' | 'retry'>;
   readonly logbook: Logbook;
   readonly reader: Reader;
   readonly shelf: Shelf;

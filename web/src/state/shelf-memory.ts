@@ -1,13 +1,16 @@
 // SPDX-License-Identifier: MIT
-// The shelf in the browser's memory, read back through zod. Who used the page while it knew one car has that car on
-// the shelf; what can't be read is set aside, never overwritten.
+// The shelf as this browser keeps it, read back through zod. Who used the page while it knew one car has that car on the
+// shelf; what can't be read is set aside, never overwritten; cars that an older page added since the shelf moved join.
 import { z } from 'zod';
 import { carSchema, type Car } from '#core/parts/part';
 import { newShelf, shelfSchema, type ShelfContent } from '#core/parts/shelf';
+import { mergedShelf } from '#core/parts/shelf-merge';
 
 export interface Memory {
   getItem(key: string): string | null;
   setItem(key: string, value: string): void;
+  /** What was written to the place of before since the shelf moved from there. */
+  writtenSince?(key: string): string | null;
 }
 const key = 'shelf';
 /** Where the one car was kept; left as it is. */
@@ -25,10 +28,20 @@ export function readShelf(memory: Memory, example: Car): KeptShelf {
   const text = memory.getItem(key);
   if (text === null) return fromOneCar(memory, example);
   const kept = shelfSchema.safeParse(json(text));
-  if (kept.success) return { content: kept.data, trouble: null };
+  if (kept.success) return withLate(kept.data, memory.writtenSince?.(key) ?? null);
   memory.setItem(asideKey, text);
   const trouble = `The shelf that this browser kept ${unreadable(kept.error)}. It is set aside in the browser's memory. Open your last saved file in the logbook to get your cars back.`;
   return { content: fromOneCar(memory, example).content, trouble };
+}
+function withLate(content: ShelfContent, text: string | null): KeptShelf {
+  const late = shelfSchema.safeParse(json(text));
+  if (!late.success) return { content, trouble: null };
+  const { shelf, added, differing } = mergedShelf(content, late.data);
+  const joined = added.length > 0 ? ` ${added.join(', ')} joined the shelf.` : '';
+  const left = differing.length > 0 ? ` Of ${differing.join(', ')} the one here stays as it is.` : '';
+  const trouble =
+    joined || left ? `The shelf was also changed in the small memory of this browser.${joined}${left}` : null;
+  return { content: shelf, trouble };
 }
 function fromOneCar(memory: Memory, example: Car): KeptShelf {
   const text = memory.getItem(oneCarKey);
