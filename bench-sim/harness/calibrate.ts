@@ -9,10 +9,11 @@ import { BadUsage } from './bad-usage.ts';
 import { defaultSeed, openSerial, today, type BenchPlace } from './bench-place.ts';
 import { parseCalibrateArguments, type CalibrateArguments } from './calibrate-arguments.ts';
 import { personHere } from './calibration-person.ts';
-import { errorDocument, exitCode, exitOfError } from './exit-code.ts';
+import { exitCode } from './exit-code.ts';
 import { readMeterFile } from './meter-file.ts';
 import { readStoreFile, writeStoreFile } from './store-file.ts';
 import { openCalibration } from './virtual-calibration.ts';
+import { jsonText, print, runCommand, stopOnInterrupt, tell } from './terminal.ts';
 
 const words = process.argv.slice(2);
 const wantsJson = words.includes('--json');
@@ -42,7 +43,7 @@ async function main(): Promise<number> {
       signal: stopOnInterrupt(),
     });
     if (report.stopped?.cause instanceof BadUsage) throw report.stopped.cause;
-    print(wantsJson ? document({ meter: meter.name, ...report }) : textOf(report));
+    print(wantsJson ? jsonText({ meter: meter.name, ...report }) : textOf(report));
     return exitOf(report);
   } finally {
     await session.close();
@@ -81,21 +82,6 @@ function exitOf({ outcomes, stopped, stored }: CalibrationReport): number {
 }
 const textOf = ({ outcomes, words: ending }: CalibrationReport): string =>
   `${[...outcomes.map(({ words: told }) => told), ending].join('\n')}\n`;
-function stopOnInterrupt(): AbortSignal {
-  const stop = new AbortController();
-  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => stop.abort());
-  return stop.signal;
-}
-const document = (content: unknown): string => `${JSON.stringify(content, null, 2)}\n`;
-const print = (text: string): void => void process.stdout.write(text);
-const tell = (text: string): void => void process.stderr.write(`${text}\n`);
 const tellProgress = ({ words: told, leftS }: Progress): void => tell(`${told} (${Math.ceil(leftS)} s)`);
 
-try {
-  process.exitCode = await main();
-} catch (error) {
-  const told = errorDocument(error);
-  if (wantsJson) print(document(told));
-  else tell(told.error.message);
-  process.exitCode = exitOfError(error);
-}
+await runCommand(main, wantsJson);

@@ -3,7 +3,7 @@
 import { choicesFor } from '#core/gearing/gear-choice';
 import { gearSheet, type PullFigures } from '#core/gearing/gearing-sheet';
 import { readCar } from './car-file.ts';
-import { errorDocument, exitCode, exitOfError } from './exit-code.ts';
+import { exitCode } from './exit-code.ts';
 import {
   badGearing,
   driveOf,
@@ -13,11 +13,13 @@ import {
   targetOf,
 } from './gearing-arguments.ts';
 import { table } from './run-table.ts';
+import { runCommand } from './terminal.ts';
 
+const words = process.argv.slice(2);
 const round = (value: number, digits: number): string => value.toFixed(digits);
 
 function main(): number {
-  const values = gearingArguments(process.argv.slice(2));
+  const values = gearingArguments(words);
   if (values.car === undefined) throw badGearing('Which car? Give --car FILE.');
   const car = readCar(values.car);
   const drive = driveOf(car);
@@ -62,9 +64,4 @@ function textOf(
   ].join('\n');
 }
 
-try {
-  process.exitCode = main();
-} catch (error) {
-  process.stderr.write(`${errorDocument(error).error.message}\n`);
-  process.exitCode = exitOfError(error);
-}
+await runCommand(main, words.includes('--json'));

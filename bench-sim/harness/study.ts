@@ -2,7 +2,7 @@
 // `npm run study`: runs checks over seeds (and faults) on the emulated firmware, or with --solved on the plant at
 // its conversion instants, or sums up earlier studies, and says how honest and how tight their intervals are, whether
 // that is as it has to be, and which verdict each fault got. Exit code 1 when a criterion is not met.
-import { errorDocument, exitCode, exitOfError } from './exit-code.ts';
+import { exitCode } from './exit-code.ts';
 import { parseStudyArguments, type StudyArguments } from './study-arguments.ts';
 import { cellsOf } from './study-cells.ts';
 import { runStudy } from './study-crew.ts';
@@ -10,9 +10,12 @@ import { allMet } from './study-criteria.ts';
 import { readStudies, type PooledStudies } from './study-files.ts';
 import { summaryOf } from './study-report.ts';
 import { textOf } from './study-text.ts';
+import { runCommand } from './terminal.ts';
+
+const words = process.argv.slice(2);
 
 async function main(): Promise<number> {
-  const wanted = parseStudyArguments(process.argv.slice(2));
+  const wanted = parseStudyArguments(words);
   const studies = wanted.pool.length > 0 ? readStudies(wanted.pool) : await run(wanted);
   const summary = summaryOf(studies);
   const { outcomes } = studies;
@@ -31,9 +34,4 @@ async function run(wanted: StudyArguments): Promise<PooledStudies> {
   return { dates: [date, date], solved: wanted.solved, outcomes };
 }
 
-try {
-  process.exitCode = await main();
-} catch (error) {
-  process.stderr.write(`${errorDocument(error).error.message}\n`);
-  process.exitCode = exitOfError(error);
-}
+await runCommand(main, words.includes('--json'));

@@ -4,6 +4,7 @@
 // worth. None of them has a published source. Electric motors of 540 size with two poles on two cells.
 import { z } from 'zod';
 import { linkageRows } from './linkage-class-data.ts';
+import { radioRows } from './radio-class-data.ts';
 import { motorRows } from './motor-class-data.ts';
 import { servoRows } from './servo-class-data.ts';
 import { supplyAllowances, supplyRows } from './supply-class-data.ts';
@@ -121,66 +122,6 @@ export const classRows: readonly ClassRow[] = z.array(classRowSchema).parse([
     mark: 'computed, from figures with no source',
   },
   {
-    result: 'radio-range/wheel-channel',
-    partClass: 'any radio',
-    unit: 'channel',
-    min: 1,
-    max: 1,
-    condition: 'steering on channel 1, throttle on channel 2',
-    mark: 'common practice, no source',
-  },
-  {
-    result: 'radio-range/throttle-travel',
-    partClass: 'any radio',
-    typical: [350, 500],
-    unit: 'us',
-    min: 200,
-    condition: 'full throttle is the longer pulse',
-    mark: fromMemory,
-  },
-  {
-    result: 'radio-range/brake-travel',
-    partClass: 'any radio',
-    typical: [350, 500],
-    unit: 'us',
-    min: 100,
-    condition: 'full brake is the shorter pulse',
-    mark: fromMemory,
-  },
-  {
-    result: 'radio-range/radio-jitter',
-    partClass: 'any radio',
-    typical: [0.5, 2],
-    unit: 'us',
-    max: 5,
-    condition: 'more than that and a servo with a fine dead band hunts',
-    mark: fromMemory,
-  },
-  {
-    result: 'failsafe/fail-safe-time',
-    partClass: 'any receiver',
-    unit: 's',
-    max: 1,
-    condition: 'neutral or brake within a second',
-    mark: 'common practice, no source',
-  },
-  {
-    result: 'failsafe/throttle-after-loss',
-    partClass: 'any receiver',
-    unit: '%',
-    max: 5,
-    condition: 'no throttle; brake is allowed',
-    mark: 'common practice, no source',
-  },
-  {
-    result: 'failsafe/throttle-on-return',
-    partClass: 'any receiver',
-    unit: '%',
-    max: 5,
-    condition: 'the link comes back without opening the throttle',
-    mark: 'common practice, no source',
-  },
-  {
     result: 'joint-drop/worst-joint',
     partClass: 'any joint',
     unit: '%',
@@ -265,6 +206,7 @@ export const classRows: readonly ClassRow[] = z.array(classRowSchema).parse([
   },
   ...supplyRows,
   ...linkageRows,
+  ...radioRows,
   ...servoRows,
   ...motorRows,
 ]);
