@@ -1,14 +1,12 @@
 // SPDX-License-Identifier: MIT
 import { describe, expect, it } from 'vitest';
 import { eventCode, outputBitCode, reasonCode, tripCode } from '#protocol/codes';
-import type { Bench, Progress } from '#checks/check';
+import type { Progress } from '#checks/check';
 import { readRecord, writeRecord } from '#core/record/record-reader';
-import { testRig } from '#core/samples/scan-block-fixture';
-import { runCheck, type FinishedRun, type RunOptions } from './check-runner.ts';
+import { runCheck, type FinishedRun } from './check-runner.ts';
+import { run, type Procedure } from './run-fixture.ts';
 import { car, connected, label, plan, toyCheck } from './session-fixture.ts';
 
-type Scene = Awaited<ReturnType<typeof connected>>;
-type Procedure = (bench: Bench) => Promise<unknown>;
 const driven: Procedure = async (bench) => {
   await bench.powerUp(plan);
   await bench.throttle(0.2, 0.3);
@@ -16,14 +14,6 @@ const driven: Procedure = async (bench) => {
   await bench.throttle(0, 0.2);
   return { until: bench.now() };
 };
-async function run(
-  { clock, session }: Scene,
-  procedure: Procedure,
-  more: Partial<RunOptions> = {},
-): Promise<FinishedRun> {
-  const options = { car, label, ask: () => Promise.resolve(), ...more };
-  return clock.settle(runCheck(session, toyCheck(procedure), options));
-}
 const expectUnmeasured = ({ record }: FinishedRun, kind: string, words: RegExp | string) => {
   expect(record.ending.kind).toBe(kind);
   if (typeof words === 'string') expect(record.ending.words).toBe(words);
@@ -238,82 +228,5 @@ describe('a run that does not', () => {
     });
     expectUnmeasured(finished, 'failed', /fault of this program: x is not a function/);
     expect(all.session.state.kind).toBe('ready');
-  });
-});
-
-describe('bursts and gaps', () => {
-  it('keeps a lost scan block as a gap', async () => {
-    const all = await connected();
-    let gaps = 0;
-    await run(all, async (bench) => {
-      await bench.powerUp(plan);
-      all.rig.skipBlocks(2);
-      await bench.wait(0.2);
-      gaps = bench.samples.gaps.length;
-    });
-    expect(gaps).toBe(1);
-  });
-  it('puts a burst together, a lost block as NaN, the action where the rig said', async () => {
-    const all = await connected();
-    all.rig.script = (message) => {
-      if (message.type !== 'burst') return undefined;
-      const block = (first: number) => ({
-        type: 'burstBlock' as const,
-        first,
-        tick: 1000 + first * 208,
-        channel: 2,
-        outputs: 0,
-        samples: new Uint16Array(48).fill(600),
-      });
-      return [
-        { type: 'ack', id: message.id, command: 5 },
-        block(0),
-        all.rig.event(eventCode.action, 20),
-        block(96),
-      ];
-    };
-    const finished = await run(all, async (bench) => {
-      await bench.powerUp(plan);
-      return bench.burst({
-        tap: 'railVoltage',
-        samples: 144,
-        action: { kind: 'load', mask: 7, ms: 50 },
-        atSample: 20,
-      });
-    });
-    const { codes, actionSample } = finished.record.evidence as {
-      codes: (number | null)[];
-      actionSample: number;
-    };
-    expect(actionSample).toBe(20);
-    expect(codes.filter((code) => code === 600)).toHaveLength(96);
-    expect(codes.slice(48, 96).every((code) => code === null)).toBe(true);
-  });
-  it('refuses a burst on a tap the rig lacks, in words', async () => {
-    const finished = await run(await connected(), async (bench) => {
-      await bench.powerUp(plan);
-      return bench.burst({ tap: 'midCell9', samples: 10, action: { kind: 'none' }, atSample: 0 });
-    });
-    expect(finished.record.ending.words).toMatch(/no tap "midCell9"/);
-  });
-  it('waits for a hot load bank as long as the rig says', async () => {
-    const all = await connected();
-    let refusals = 2;
-    all.rig.script = (message) =>
-      message.type === 'load' && refusals-- > 0
-        ? [{ type: 'nak', id: message.id, command: 10, reason: reasonCode.loadHot, detail: 3000 }]
-        : undefined;
-    let tookS = 0;
-    await run(all, async (bench) => {
-      await bench.powerUp(plan);
-      const startS = bench.now();
-      await bench.load(7, 0.2);
-      tookS = bench.now() - startS;
-    });
-    expect(all.rig.sentOf('load')).toHaveLength(3);
-    expect(tookS).toBeGreaterThan(6);
-  });
-  it('uses the thermistors the rig describes', () => {
-    expect(testRig().descriptor.taps.find(({ id }) => id === 'thermistorMotor')?.mux).toBe(0);
   });
 });
