@@ -31,6 +31,8 @@ export interface SheetContent {
   readonly sentence: string;
   readonly counts: Readonly<Record<VerdictWord, number>>;
   readonly rows: readonly SheetRow[];
+  /** Kinds of part that no run speaks for. */
+  readonly unchecked: readonly string[];
   readonly setUp: readonly SetUpRow[];
   readonly notes: readonly string[];
   readonly rig: string;
@@ -44,12 +46,9 @@ export interface SheetWish {
   /** ISO 8601. */
   readonly madeAt: string;
 }
-/** More rows do not fit one page with its set-up values. */
-export const mostRows = 22;
-
 export function sheetContent({ car, runs, occasion, notes, madeAt }: SheetWish): SheetContent {
   const newest = newestOfCar(runs, car);
-  const rows = newest.flatMap(rowOf).slice(0, mostRows);
+  const rows = newest.flatMap(rowOf);
   const counts = { pass: 0, fail: 0, undecided: 0, 'not measured': 0 };
   for (const { verdict } of rows) counts[verdict]++;
   return {
@@ -58,6 +57,7 @@ export function sheetContent({ car, runs, occasion, notes, madeAt }: SheetWish):
     sentence: sentenceOf(counts, rows.length),
     counts,
     rows,
+    unchecked: Object.values(partTitles).filter((title) => rows.every(({ part }) => part !== title)),
     setUp: setUpOf(car),
     notes: [...ownNotes(notes), ...rows.flatMap(noteOf)],
     rig: newest[0]?.rig ?? '',
@@ -98,19 +98,24 @@ const figuresOf = ({ value, interval, limit }: ResultLine): SheetRow['figures'] 
 
 function sentenceOf(counts: SheetContent['counts'], rows: number): string {
   if (rows === 0) return 'Nothing was checked on this car yet';
-  if (counts.fail > 0) return `Not ready: ${counts.fail} of ${rows} checks fail`;
+  if (counts.fail > 0)
+    return `Not ready: ${counts.fail} of ${rows} checks ${counts.fail === 1 ? 'fails' : 'fail'}`;
   const open = counts.undecided + counts['not measured'];
-  return open === 0 ? `Ready: all ${rows} checks pass` : `Not settled: ${open} of ${rows} checks are open`;
+  if (open > 0) return `Not settled: ${open} of ${rows} checks ${open === 1 ? 'is' : 'are'} open`;
+  return rows === 1 ? 'The one check that was made passes' : `All ${rows} checks that were made pass`;
 }
-type SetUpRow = readonly [what: string, value: string];
-
-function setUpOf(car: Car): SetUpRow[] {
-  const rows = [...steering(car), ...throttleAndRail(car), ...gearing(car), ...timing(car)];
-  return rows.map(([what, value, kind]) => {
-    const since = kind && newestSetUp(car, kind)?.at.slice(0, 10);
-    return [what, since ? `${value}, set ${since}` : value];
-  });
+export interface SetUpRow {
+  readonly what: string;
+  readonly value: string;
+  /** ISO 8601, when the value of today was set; undefined where nobody noted it. */
+  readonly since?: string;
 }
+const setUpOf = (car: Car): SetUpRow[] =>
+  [...steering(car), ...throttleAndRail(car), ...gearing(car), ...timing(car)].map(([what, value, kind]) => ({
+    what,
+    value,
+    since: kind && newestSetUp(car, kind)?.at,
+  }));
 type DatedRow = readonly [what: string, value: string, kind?: SetUpKind];
 const us = (width: number) => figure(width, 0);
 

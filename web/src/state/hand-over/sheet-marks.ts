@@ -17,13 +17,19 @@ export const sheetGlyph = (verdict: VerdictWord): string =>
 
 /** The pattern that the bad sides are hatched with; once a sheet. */
 export const hatch =
-  '<svg width="0" height="0" aria-hidden="true"><defs><pattern id="bad" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)"><path d="M0 0V5" stroke="#000" stroke-width="1.1"/></pattern></defs></svg>';
+  '<svg width="0" height="0" style="position:absolute" aria-hidden="true"><defs><pattern id="bad" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)"><path d="M0 0V5" stroke="#000" stroke-width="1.1"/></pattern></defs></svg>';
+/** A value off the scale: which way it lies. */
+const arrows = {
+  left: '<path d="M5 5 1 10 5 15" fill="none" stroke="#000" stroke-width="2"/>',
+  right: '<path d="M115 5 119 10 115 15" fill="none" stroke="#000" stroke-width="2"/>',
+  none: '',
+} as const;
 /** From the picture's 760 wide scale to 120. */
 const scale = (x: number): string => ((x / 760) * 120).toFixed(1);
 
 export function miniPicture({ figures }: Pick<SheetRow, 'figures'>): string {
   if (!figures) return '';
-  const { zones, posts, bead, from, to, words } = verdictPicture(
+  const { zones, posts, bead, from, to, off, words } = verdictPicture(
     figures.value,
     figures.interval,
     figures.limit,
@@ -36,5 +42,5 @@ export function miniPicture({ figures }: Pick<SheetRow, 'figures'>): string {
     ({ x }) => `<rect x="${(Number(scale(x)) - 1.2).toFixed(1)}" y="1" width="2.4" height="18"/>`,
   );
   const bars = `<path d="M${scale(from)} 10H${scale(to)}" stroke="#000" stroke-width="2"/><path d="M${scale(from)} 6v8M${scale(to)} 6v8" stroke="#000" stroke-width="1.6"/>`;
-  return `<svg viewBox="0 0 120 20" width="120" height="20" role="img" aria-label="${words}"><path d="M3 10H117" stroke="#000" stroke-width=".8"/>${hatched.join('')}${gates.join('')}${bars}<circle cx="${scale(bead)}" cy="10" r="3.6"/></svg>`;
+  return `<svg viewBox="0 0 120 20" width="96" height="16" role="img" aria-label="${words}"><path d="M3 10H117" stroke="#000" stroke-width=".8"/>${hatched.join('')}${gates.join('')}${bars}<circle cx="${scale(bead)}" cy="10" r="3.6"/>${arrows[off ?? 'none']}</svg>`;
 }

@@ -2,8 +2,10 @@
 // The hand-over sheet being made: what the person adds, the paper, the chart once its record is read.
 import type { Logbook } from '../logbook.svelte.ts';
 import type { Shelf } from '../shelf.svelte.ts';
+import { chartedRow } from './charted-row.ts';
 import { recordChart } from './record-chart.ts';
 import { sheetContent } from './sheet-content.ts';
+import { sheetFace } from './sheet-face.ts';
 import { sheetHtml, type Paper, type SheetChartView } from './sheet-html.ts';
 
 export const papers: readonly (readonly [Paper, string])[] = [
@@ -16,6 +18,7 @@ export class HandOver {
   notes = $state('');
   paper = $state<Paper>('A4');
   #chart = $state.raw<SheetChartView | null>(null);
+  #face = $state.raw('');
   readonly #madeAt: string;
 
   constructor(
@@ -31,14 +34,18 @@ export class HandOver {
     return sheetContent({ car, runs: this.logbook.runs, occasion, notes, madeAt: this.#madeAt });
   }
   get html(): string {
-    return sheetHtml(this.content, this.#chart, this.paper);
+    return sheetHtml(this.content, this.#chart, this.paper, this.#face);
   }
   get fileName(): string {
     return `${this.shelf.car.name.replace(/[^\p{L}\p{N}]+/gu, '-')}-${this.#madeAt.slice(0, 10)}.html`;
   }
-  /** Of the first row with figures; a record that can't be read leaves the sheet without a chart. */
+  /** Without it the sheet is set in what the computer has. */
+  async loadFace(): Promise<void> {
+    this.#face = await sheetFace().catch(() => '');
+  }
+  /** Of the row that is worth it most; a record that can't be read leaves the sheet without a chart. */
   async drawChart(): Promise<void> {
-    const row = this.content.rows.find(({ figures }) => figures);
+    const row = chartedRow(this.content.rows);
     const run = this.logbook.runs.find(({ id }) => id === row?.runId);
     const text = run && (await this.logbook.record(run.id));
     if (!run || typeof text !== 'string') return;

@@ -4,8 +4,9 @@
 import { describe, expect, it } from 'vitest';
 import { marmotCar } from '#core/parts/marmot-fixture';
 import type { ResultLine, RunSummary } from '../run-summary.ts';
+import { chartedRow } from './charted-row.ts';
 import { chartSvg } from './sheet-chart.ts';
-import { mostRows, sheetContent } from './sheet-content.ts';
+import { sheetContent } from './sheet-content.ts';
 import { sheetHtml } from './sheet-html.ts';
 
 const result = (id: string, verdict: ResultLine['verdict'], more: Partial<ResultLine> = {}): ResultLine => ({
@@ -52,10 +53,20 @@ describe('the sheet', () => {
     const { rows, notes, sentence } = content([run('a', [result('x', 'pass'), result('y', 'fail')])]);
     expect(rows[0]).toMatchObject({ checked: 'Title of y', verdict: 'fail' });
     expect(notes[0]).toMatch(/^Title of y fails: 2.31/);
-    expect(sentence).toBe('Not ready: 1 of 1 checks fail');
+    expect(sentence).toBe('Not ready: 1 of 1 checks fails');
   });
-  it('is ready only when all pass, else not settled', () => {
-    expect(content([run('a', [result('x', 'pass')])]).sentence).toMatch(/^Ready/);
+  it('tells how many were made when all pass, and what was not looked at; else it is not settled', () => {
+    const passes = content([run('a', [result('x', 'pass')])]);
+    expect(passes.sentence).toBe('The one check that was made passes');
+    expect(passes.unchecked).toEqual([
+      'Servo',
+      'Controller',
+      'Pack',
+      'Radio',
+      'Leads and joints',
+      'Drive train',
+    ]);
+    expect(sheetHtml(passes, null, 'A4')).toContain('servo, controller, pack, radio');
     expect(content([run('a', [result('x', 'undecided')])]).sentence).toMatch(/^Not settled/);
     const none = result('x', 'not measured', { value: undefined, interval: undefined });
     expect(content([run('a', [none])]).rows[0].value).toBe('none');
@@ -69,8 +80,11 @@ describe('the sheet', () => {
       internalRatio: 2.6,
       tyreDiameterM: 0.083,
     } as const;
-    expect(content([], '', { ...marmotCar, drive }).setUp).toContainEqual(['Gearing', '24 on 84, 9.10 : 1']);
-    expect(content([]).setUp.map(([what]) => what)).not.toContain('Gearing');
+    expect(content([], '', { ...marmotCar, drive }).setUp).toContainEqual({
+      what: 'Gearing',
+      value: '24 on 84, 9.10 : 1',
+    });
+    expect(content([]).setUp.map(({ what }) => what)).not.toContain('Gearing');
   });
   it('escapes what people typed', () => {
     const html = sheetHtml(
@@ -82,10 +96,43 @@ describe('the sheet', () => {
     expect(html).toContain('M &amp; &quot;M&quot;');
     expect(html).toContain('size:letter portrait');
   });
-  it('keeps to one page of rows', () =>
+  it('shows when the value of today was set, not one of before', () => {
+    const at = (day: string, timingDegrees: number) =>
+      ({ what: 'timing', figures: { timingDegrees }, at: `2026-01-${day}T12:00:00.000Z` }) as const;
+    const motor = { ...marmotCar.motor, timingDegrees: 30 };
+    const html = sheetHtml(
+      content([], '', { ...marmotCar, motor, setUp: [at('01', 20), at('02', 30)] }),
+      null,
+      'A4',
+    );
+    expect(html).toMatch(/Timing, end bell.*30°.*set 2 Jan 2026/);
+    expect(html).not.toContain('1 Jan 2026');
+  });
+  it('leaves no check out, and sets many closer', () => {
+    const many = content(Array.from({ length: 26 }, (_, k) => run(`c${k}`, [result('x', 'pass')])));
+    expect(many.rows).toHaveLength(26);
+    expect(sheetHtml(many, null, 'A4')).toContain('<body class="dense">');
+  });
+});
+describe('the result that has a chart', () => {
+  const rows = (...results: ResultLine[]) => content(results.map((each, k) => run(`c${k}`, [each]))).rows;
+  it('is the worst, even where a pass is nearer to its limit', () =>
     expect(
-      content(Array.from({ length: 40 }, (_, k) => run(`c${k}`, [result('x', 'pass')]))).rows,
-    ).toHaveLength(mostRows));
+      chartedRow(rows(result('near', 'pass', { value: 3.39 }), result('bad', 'undecided')))?.checked,
+    ).toBe('Title of bad'));
+  it('is the nearest to its limit of those that pass', () => {
+    const between = { limit: { min: 1, max: 3, unit: 'A', kind: 'rating', source: 'label' } } as const;
+    const found = rows(
+      result('far', 'pass', { value: 1 }),
+      result('half way', 'pass', { value: 1.5, ...between }),
+      result('near', 'pass', { value: 3.3 }),
+    );
+    expect(chartedRow(found)?.checked).toBe('Title of near');
+  });
+  it('is none without figures', () =>
+    expect(
+      chartedRow(rows(result('x', 'not measured', { value: undefined, interval: undefined }))),
+    ).toBeUndefined());
 });
 describe('the chart of the sheet', () => {
   const series = (value: number[]) => ({
