@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // What a person does with the steering's linkage and the wheels, told from the words of a step.
-import type { Hand } from './bench-person.ts';
 import { stopRad, type Hitched } from './linkage.ts';
+import type { CarParameters } from './parameters.ts';
+import type { Servo } from './servo.ts';
 
 const acts: readonly (readonly [RegExp, Hitched])[] = [
   [/linkage (is )?off|take the linkage off/, 'off'],
@@ -24,7 +25,12 @@ const sideOf = (sign: 1 | -1) => (sign < 0 ? 'short' : 'long');
 const lookedAtWithWheels = 2;
 const raceMin = 8;
 
-export const linkageHand: Hand = ({ servo, car }, words) => {
+interface Steered {
+  readonly car: CarParameters;
+  readonly servo: Servo;
+}
+/** Gives the figure that the words ask for, if it is one of the steering. */
+export function linkageHand({ servo, car }: Steered, words: string): number | undefined {
   const said = words.toLowerCase();
   const end = ends.find(([pattern]) => pattern.test(said));
   if (end)
@@ -40,4 +46,4 @@ export const linkageHand: Hand = ({ servo, car }, words) => {
   const act = acts.find(([pattern]) => pattern.test(said));
   if (act) servo.linkage.hitch(act[1], servo.hornRad);
   return undefined;
-};
+}

@@ -12,15 +12,16 @@ export interface Locks {
 const insideUs = 30;
 const usual = { lowUs: 1100, highUs: 1900 };
 
+type Asking = Pick<Bench, 'askNumber' | 'car' | 'steeringRange'>;
 /** Widens the session's limits where the end points need it. */
-export async function askLocks(bench: Bench): Promise<Locks> {
+export async function askLocks(bench: Asking): Promise<Locks> {
   const { shortUs, longUs } = bench.car.servo.endPoints ?? (await askEnds(bench));
   const locks = { lowUs: shortUs + insideUs, highUs: longUs - insideUs };
   if (locks.lowUs < usual.lowUs || locks.highUs > usual.highUs)
     await bench.steeringRange(Math.min(usual.lowUs, locks.lowUs), Math.max(usual.highUs, locks.highUs));
   return locks;
 }
-async function askEnds(bench: Bench) {
+async function askEnds(bench: Asking) {
   const ask = (side: string, min: number, max: number) =>
     bench.askNumber(`Which end point did ${named('servo-end-points')} find on the side of ${side} pulses?`, {
       unit: 'us',

@@ -7,7 +7,11 @@ export const stretchSchema = z.object({ fromS: z.number(), toS: z.number() });
 export type Stretch = z.infer<typeof stretchSchema>;
 
 /** Waits `settleS`, then keeps the next `lengthS`. */
-export async function keepStretch(bench: Bench, settleS: number, lengthS: number): Promise<Stretch> {
+export async function keepStretch(
+  bench: Pick<Bench, 'now' | 'wait'>,
+  settleS: number,
+  lengthS: number,
+): Promise<Stretch> {
   await bench.wait(settleS);
   const fromS = bench.now();
   await bench.wait(lengthS);

@@ -5,9 +5,11 @@ import { named } from '#core/titles/check-titles';
 import type { Bench } from '../check.ts';
 import { railPlan } from '../rail-plan.ts';
 import { keepStretch } from '../stretch.ts';
+import { clearOfFrictionA, clearOfSlipA } from './bind-watch.ts';
 import { hitches, outwardOf, sides, type Evidence, type Hitch, type Search, type Side } from './evidence.ts';
 import { marginUs } from './proposal.ts';
 import { searchSide } from './search.ts';
+import type { SteeringBench } from './steering-bench.ts';
 import { SteeringRange } from './steering-range.ts';
 
 const restUs = 1500;
@@ -27,6 +29,15 @@ const stepsOfAll = 6;
 
 export async function procedure(bench: Bench): Promise<Evidence> {
   await bench.powerUp(railPlan);
+  const searches = await searchStops(bench);
+  tell(bench, 5, 'The servo holds the proposed settings.');
+  const holds: Evidence['holds'] = [];
+  for (const side of sides) holds.push(...(await holdAt(bench, side, searches)));
+  await bench.steer(restUs, 0.3);
+  return { searches, holds, radio: bench.car.radio?.steering ?? (await askRadio(bench)) };
+}
+/** Every look at both sides, of a servo that runs. */
+export async function searchStops(bench: SteeringBench): Promise<Search[]> {
   const range = new SteeringRange(bench);
   const searches = await searchBoth(bench, range, 'wheels off', []);
   const more = await bench.askNumber(
@@ -35,14 +46,10 @@ export async function procedure(bench: Bench): Promise<Evidence> {
   );
   for (const hitch of hitches.slice(1, 1 + Math.round(more)))
     searches.push(...(await searchBoth(bench, range, hitch, searches)));
-  tell(bench, 5, 'The servo holds the proposed settings.');
-  const holds: Evidence['holds'] = [];
-  for (const side of sides) holds.push(...(await holdAt(bench, side, searches)));
-  await bench.steer(restUs, 0.3);
-  return { searches, holds, radio: bench.car.radio?.steering ?? (await askRadio(bench)) };
+  return searches;
 }
 async function searchBoth(
-  bench: Bench,
+  bench: SteeringBench,
   range: SteeringRange,
   hitch: Hitch,
   before: readonly Search[],
@@ -53,7 +60,10 @@ async function searchBoth(
   for (const side of sides) {
     tell(bench, 2 + hitches.indexOf(hitch), `Outward on the side of ${side}er pulses, ${hitch}.`);
     const fromUs = restUs + outwardOf(side) * startUs(side, before);
-    searches.push(await searchSide(bench, range, { side, hitch, fromUs }));
+    // A horn that held once does not slip: from then on the stop is pressed more gently.
+    const held = [...before, ...searches].some(({ met }) => met);
+    const leastRiseA = held ? clearOfFrictionA : clearOfSlipA;
+    searches.push(await searchSide(bench, range, { side, hitch, fromUs, leastRiseA }));
   }
   return searches;
 }
@@ -86,6 +96,6 @@ async function askRadio(bench: Bench): Promise<Evidence['radio']> {
   if (leftUs === 0) return null;
   return { leftUs, centreUs: await width('at rest'), rightUs: await width('fully right') };
 }
-function tell(bench: Bench, step: number, words: string): void {
+function tell(bench: SteeringBench, step: number, words: string): void {
   bench.progress({ step, of: stepsOfAll, words, leftS: Math.max(1, (stepsOfAll - step) * 6) });
 }

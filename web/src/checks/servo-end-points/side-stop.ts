@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
 // One side's stop: every look's knee, the tightest of them as the side's end point with its budget.
+import { noStopMet } from '#core/diagnosis/no-stop';
 import { named } from '#core/titles/check-titles';
 import type { EvidenceStretch } from '#core/measurements/measurement';
 import { uncertain, type Quantity } from '#core/measurements/quantity';
 import { clockLine, rectangular, typeA, typeB } from '#core/measurements/tap-errors';
 import { NotMeasurable } from '#core/measurements/tap-reading';
-import type { AnalysisInput } from '../check.ts';
+import type { SampleStore } from '#core/samples/sample-store';
 import { freeLevel, meanA } from './bind-watch.ts';
 import { outwardOf, type Evidence, type Hitch, type KeptStep, type Search, type Side } from './evidence.ts';
 import { kneeOf, lagUs, type Knee } from './knee.ts';
@@ -16,7 +17,11 @@ export interface FoundStop {
   readonly widthUs: Quantity;
   readonly evidence: readonly EvidenceStretch[];
 }
-type Input = AnalysisInput<Evidence>;
+/** What is needed of a run. */
+export interface Input {
+  readonly evidence: Pick<Evidence, 'searches'>;
+  readonly samples: Pick<SampleStore, 'clock' | 'series'>;
+}
 const neutralUs = 1500;
 /** Friction stops a servo short of its target, and the stop gives before it holds: half-width, us, at least, and as a
  *  share of that lag; from the model. */
@@ -60,7 +65,7 @@ function restless({ samples }: Input, { steps }: Search): string | null {
 }
 function notMet({ side, hitch, steps }: Search): string {
   const furthest = Math.round(Math.max(...steps.map(outUs), 0));
-  return `No stop was met within ${furthest} µs on the side of ${side}er pulses, ${hitch}: the linkage is off, or the horn slips on its spline. Look at both, then run again.`;
+  return `${noStopMet} within ${furthest} µs on the side of ${side}er pulses, ${hitch}: the linkage is off, or the horn slips on its spline. Look at both, then run again.`;
 }
 const outUs = ({ widthUs }: KeptStep): number => Math.abs(widthUs - neutralUs);
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // How far the search may go: the session's usual limits, widened by 100 us at a time where no stop was met inside
 // them, never beyond what a car's steering has or the rig sends. From memory.
-import type { Bench } from '../check.ts';
+import type { SteeringBench } from './steering-bench.ts';
 
 const usual = { lowUs: 1100, highUs: 1900 };
 const byUs = 100;
@@ -15,7 +15,7 @@ export class SteeringRange {
   private highUs = usual.highUs;
   private readonly mostUs: number;
 
-  constructor(private readonly bench: Bench) {
+  constructor(private readonly bench: SteeringBench) {
     this.mostUs = mostDegrees / bench.car.servo.degreesPerUs;
   }
   has(widthUs: number): boolean {

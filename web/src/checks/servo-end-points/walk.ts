@@ -1,14 +1,16 @@
 // SPDX-License-Identifier: MIT
 // One walk outward, a step a frame. A servo that walks freely draws about the same all the while, by fits and starts;
 // one that is kept from its place draws more with every frame. The current is watched at every block, so that the
-// walk ends as soon as its mean over a frame stands out.
+// walk ends as soon as its mean over the last two stands out.
 import type { Servo } from '#core/parts/part';
-import type { Bench } from '../check.ts';
 import type { Stretch } from '../stretch.ts';
 import { freeLevel, meanA } from './bind-watch.ts';
 import type { KeptStep } from './evidence.ts';
+import type { SteeringBench } from './steering-bench.ts';
 
 const frameS = 0.02;
+/** Two blocks: what a servo that moves freely draws by fits and starts is even over them. */
+const heardS = 0.015;
 /** From the command until the servo drives to it: half a frame, half a loop, what its winding takes (from memory). */
 const lagS = { digital: 0.0135, other: 0.022 } as const;
 const lagOf = ({ digital }: Servo): number => lagS[digital ? 'digital' : 'other'];
@@ -26,7 +28,10 @@ export class Walk {
   private readonly lagS: number;
   private endS = 0;
 
-  constructor(private readonly bench: Bench) {
+  constructor(
+    private readonly bench: SteeringBench,
+    private readonly leastRiseA: number,
+  ) {
     this.lagS = lagOf(bench.car.servo);
   }
   /** Stays there for a frame; true, and at once, when the current stands out. */
@@ -34,8 +39,11 @@ export class Walk {
     const { bench, sent, levelsA } = this;
     await bench.steer(widthUs, 0);
     sent.push({ widthUs, atS: bench.now() });
-    const boundA = levelsA.length < fewestLevels ? Infinity : freeLevel(levelsA.slice(-freshLevels)).boundA;
-    const pressed = () => meanA(bench.samples, { fromS: bench.now() - frameS, toS: bench.now() }) > boundA;
+    const boundA =
+      levelsA.length < fewestLevels
+        ? Infinity
+        : freeLevel(levelsA.slice(-freshLevels), this.leastRiseA).boundA;
+    const pressed = () => meanA(bench.samples, { fromS: bench.now() - heardS, toS: bench.now() }) > boundA;
     const met = await bench.waitFor(pressed, frameS);
     this.endS = bench.now();
     if (sent.length > wholeAfter)

@@ -17,12 +17,7 @@ export async function procedure(bench: Bench): Promise<Evidence> {
   tell(bench, 1, 'The servo goes to one side.', 20);
   await bench.steer(sideUs.low, 1);
   const idle = await keepStretch(bench, 0.6, 0.6);
-  const sweeps: Evidence['sweeps'] = [];
-  for (const [step, longer] of [true, false].entries()) {
-    tell(bench, 2 + step, 'The servo is led slowly along its travel.', 14 - 5 * step);
-    sweeps.push({ longer, stretch: await sweep(bench, longer) });
-    await bench.wait(0.4);
-  }
+  const sweeps = await slowSweeps(bench);
   tell(bench, 4, 'The servo moves from side to side at full speed.', 5);
   const moves: Evidence['moves'] = [];
   for (let k = 0; k < 2 * movesEachWay; k++)
@@ -30,9 +25,20 @@ export async function procedure(bench: Bench): Promise<Evidence> {
   await bench.steer(centreUs, 0.6);
   return { idle, sweeps, moves };
 }
+type SweepBench = Pick<Bench, 'car' | 'now' | 'progress' | 'steer' | 'wait'>;
+/** There and back, of a servo that stands at the side of shorter pulses. */
+export async function slowSweeps(bench: SweepBench): Promise<Evidence['sweeps']> {
+  const sweeps: Evidence['sweeps'] = [];
+  for (const [step, longer] of [true, false].entries()) {
+    tell(bench, 2 + step, 'The servo is led slowly along its travel.', 14 - 5 * step);
+    sweeps.push({ longer, stretch: await sweep(bench, longer) });
+    await bench.wait(0.4);
+  }
+  return sweeps;
+}
 const endOf = (longer: boolean): number => (longer ? sideUs.high : sideUs.low);
 
-async function sweep(bench: Bench, longer: boolean) {
+async function sweep(bench: SweepBench, longer: boolean) {
   const degrees = (sideUs.high - sideUs.low) * bench.car.servo.degreesPerUs;
   const fromS = bench.now();
   await bench.steer(endOf(longer), degrees / sweepDegreesPerS);
@@ -44,6 +50,6 @@ async function move(bench: Bench, longer: boolean) {
   await bench.wait(moveS);
   return { fromS, toS: bench.now() };
 }
-function tell(bench: Bench, step: number, words: string, leftS: number): void {
+function tell(bench: Pick<Bench, 'progress'>, step: number, words: string, leftS: number): void {
   bench.progress({ step, of, words, leftS });
 }
