@@ -2,6 +2,7 @@
 // Lines of a budget as a table shows them: widest first, each with its share of the variance. Pure.
 import type { BudgetLine } from '#core/measurements/measurement';
 import { tapsNamed } from '#core/samples/tap-titles';
+import type { ShownUnit } from '#core/units/shown-unit';
 import { twoDigits } from './figures.ts';
 
 export interface BudgetRow {
@@ -11,8 +12,8 @@ export interface BudgetRow {
   readonly share: number;
   readonly u: string;
 }
-/** `factor` from the budget's unit to the shown one. */
-export function budgetRows(lines: readonly BudgetLine[], factor: number): BudgetRow[] {
+/** `shown` from the budget's unit to the shown one. */
+export function budgetRows(lines: readonly BudgetLine[], shown: Pick<ShownUnit, 'difference'>): BudgetRow[] {
   const total = lines.reduce((sum, line) => sum + line.u * line.u, 0) || 1;
   return [...lines]
     .sort((a, b) => b.u - a.u)
@@ -20,6 +21,6 @@ export function budgetRows(lines: readonly BudgetLine[], factor: number): Budget
       source: tapsNamed(line.source),
       origin: line.origin,
       share: Math.round((100 * line.u * line.u) / total),
-      u: twoDigits(line.u * factor),
+      u: twoDigits(shown.difference(line.u)),
     }));
 }

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
-// What the screen of one calibration point says, from what is asked and what is seen. Pure words; decides nothing.
+// What the screen of one calibration point says, from what is asked and what is seen, in the meter's units whatever a
+// person chose to see results in. Pure words; decides nothing.
 import type { Tap } from '#core/samples/rig-description';
 import { tapTitle, tapWords } from '#core/samples/tap-titles';
+import { usualWish } from '#core/units/shown-unit';
 import type { CalibrationAsk, TapOutcome } from '../worker/calibration-messages.ts';
 import { liveFigure } from './figures.ts';
 import { quantityTitles } from './meter-form.ts';
@@ -17,7 +19,9 @@ export interface RigValue {
 }
 export function rigValue(tap: Tap, reading: SteadyReading): RigValue {
   const [value, unit] =
-    reading.value === null ? ['\u2013', tap.unit] : liveFigure(reading.value, tap.unit).split('\u00a0');
+    reading.value === null
+      ? ['\u2013', tap.unit]
+      : liveFigure(reading.value, tap.unit, usualWish).split('\u00a0');
   return { tap: tap.id, title: tapTitle(tap.id), value, unit, steady: steadyWords(reading) };
 }
 /** "Calibrate rail voltage", "Calibrate 3 taps". */
@@ -68,7 +72,7 @@ export interface TightnessRow {
 }
 export function tightnessRows({ tightness }: TapOutcome, unit: string): TightnessRow[] {
   return tightness.map(({ at, declaredU, calibratedU }) => ({
-    at: liveFigure(at, unit),
+    at: liveFigure(at, unit, usualWish),
     declared: plusMinus(declaredU, unit),
     calibrated: plusMinus(calibratedU, unit),
     left: Math.round((100 * calibratedU) / declaredU),

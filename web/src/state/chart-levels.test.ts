@@ -2,6 +2,7 @@
 // Which results stand on which trace, in the axis's unit, and what their lines say; figures worked out by hand. That a
 // limit of 80 C is drawn at 176 F follows from 9/5 x 80 + 32 (NIST SP 811, appendix B.8).
 import { describe, expect, it } from 'vitest';
+import { usualWish } from '#core/units/shown-unit';
 import { checks } from '#checks/index';
 import { measuredAs } from '#core/history/history-fixture';
 import type { Finding, Measured } from '#core/measurements/measurement';
@@ -9,6 +10,7 @@ import type { Judged } from '#core/verdicts/limit';
 import { levelLines, levelsOf, levelWords, shownLevels } from './chart-levels.ts';
 import { chartUnit } from './chart-units.ts';
 
+const inFahrenheit = { ...usualWish, temperature: 'fahrenheit' } as const;
 const evidence = [{ fromS: 2, toS: 3, taps: ['railVoltage'] }];
 function found(change: Partial<Measured>): Measured {
   return { ...measuredAs(6.98, []), id: 'dip', title: 'Lowest rail voltage', unit: 'V', evidence, ...change };
@@ -16,7 +18,7 @@ function found(change: Partial<Measured>): Measured {
 const dip = found({ level: 'railVoltage', value: 6.98, interval: [6.96, 7] });
 const limit = { min: 4.5, unit: 'V', kind: 'published', source: 'example' } as const;
 const passed: Judged = { id: 'dip', verdict: 'pass', limit };
-const volts = chartUnit('V', 'celsius');
+const volts = chartUnit('V', usualWish);
 const linesOf = (findings: readonly Finding[], judged: readonly Judged[], unit = volts) =>
   levelLines(levelsOf(findings, judged), findings[0].level ?? 'railVoltage', unit);
 const plain = (text: string) => text.replaceAll(/\s/g, ' ');
@@ -63,7 +65,7 @@ describe('a result that is a level of a tap', () => {
       ...passed,
       limit: { max: 80, unit: 'C', kind: 'published', source: 'example' },
     } as const;
-    const [line] = linesOf([hot], [judged], chartUnit('C', 'fahrenheit'));
+    const [line] = linesOf([hot], [judged], chartUnit('C', inFahrenheit));
     expect(line.limits[0].at).toBeCloseTo(176, 9);
     expect(line.value?.interval[1]).toBeCloseTo(161.6, 9);
     expect(plain(line.value!.words)).toBe('158 ± 4 °F, pass');
@@ -75,8 +77,8 @@ it('a result of another quantity in the same unit stands on no trace: a drop, a 
 });
 it('the key under the charts tells those of the traces that are drawn, each in its own unit', () => {
   const levels = levelsOf([dip], [passed]);
-  expect(shownLevels(levels, ['packVoltage'], 'celsius')).toEqual([]);
-  const [row] = shownLevels(levels, ['railVoltage'], 'celsius');
+  expect(shownLevels(levels, ['packVoltage'], usualWish)).toEqual([]);
+  const [row] = shownLevels(levels, ['railVoltage'], usualWish);
   expect(row.trace).toBe('rail voltage');
   expect(plain(row.value!.words)).toBe('6.980 ± 0.020 V, pass');
 });

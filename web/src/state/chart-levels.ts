@@ -2,9 +2,10 @@
 // Results that belong on a trace: where a finding says which tap shows its very quantity, its value with the interval,
 // its limits and the stretches they came from. From the record alone, pure; nothing is measured or judged here.
 import { tapWords } from '#core/samples/tap-titles';
+import type { UnitWish } from '#core/units/shown-unit';
 import type { Finding } from '#core/measurements/measurement';
 import type { Judged, VerdictWord } from '#core/verdicts/limit';
-import { chartUnit, type ChartUnit, type Temperature } from './chart-units.ts';
+import { chartUnit, type ChartUnit } from './chart-units.ts';
 import type { ChartRange } from './chart-window.ts';
 import { decimalsFor, figure } from './figures.ts';
 
@@ -113,12 +114,12 @@ export function levelLines(
 export const shownLevels = (
   levels: readonly Level[],
   taps: readonly string[],
-  temperature: Temperature,
+  wish: UnitWish,
 ): (LevelLines & { readonly trace: string })[] =>
   levels
     .filter(({ tap }) => taps.includes(tap))
     .flatMap((level) =>
-      levelLines([level], level.tap, chartUnit(level.unit, temperature)).map((lines) => ({
+      levelLines([level], level.tap, chartUnit(level.unit, wish)).map((lines) => ({
         ...lines,
         trace: tapWords(level.tap),
       })),
@@ -127,7 +128,7 @@ function valueLine({ value, interval, verdict, judged }: Level, unit: ChartUnit)
   if (value === null || interval === null) return null;
   const [low, high] = [unit.value(interval[0]), unit.value(interval[1])];
   const at = unit.value(value);
-  const said = figuresOf(at, [low, high], unit.symbol);
+  const said = figuresOf(at, [low, high], unit.unit);
   return { at, interval: [low, high], words: judged ? `${said}, ${verdict}` : said };
 }
 function figuresOf(at: number, [low, high]: readonly [number, number], symbol: string): string {
@@ -144,7 +145,7 @@ function limitLine({ side, at }: Bound, unit: ChartUnit): LimitLine {
   return {
     at: unit.value(at),
     bad: badSide[side],
-    words: `limit ${side} ${figure(shown, decimals)}\u00a0${unit.symbol}`,
+    words: `limit ${side} ${figure(shown, decimals)}\u00a0${unit.unit}`,
   };
 }
 /** One sentence, for who can't see the lines. */

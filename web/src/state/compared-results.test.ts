@@ -13,7 +13,7 @@ describe('two runs of one check', () => {
     const [line] = comparedResults([a, b], [a, b]);
     expect(line.differences[0].figure).toBe('+0.200\u00a0±\u00a00.029\u00a0A');
     expect(line.differences[0].words).toMatch(
-      /larger than uncertainty: it is a real difference.*not known yet.*gain of packCurrentNarrow/,
+      /larger than uncertainty: it is a real difference.*not known yet.*gain of pack current/,
     );
   });
   it('on two rigs keep both gains: 2.0 times hypot(0.02, 0.02, 0.014)', () => {

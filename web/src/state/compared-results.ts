@@ -51,8 +51,8 @@ function differenceWords(found: Difference, name: string): string {
 }
 function differenceFigure({ by, half }: Difference, unit: string, size: number): string {
   const shown = shownUnit(unit, size);
-  const decimals = decimalsFor(half * shown.factor);
-  const [value, plusMinus] = [by, half].map((si) => figure(si * shown.factor, decimals));
+  const decimals = decimalsFor(shown.difference(half));
+  const [value, plusMinus] = [by, half].map((own) => figure(shown.difference(own), decimals));
   return `${by > 0 ? '+' : ''}${value}\u00a0±\u00a0${plusMinus}\u00a0${shown.unit}`;
 }
 function compared(

@@ -1,22 +1,15 @@
 // SPDX-License-Identifier: MIT
-// Numbers as people read them: how many digits an uncertainty earns, thousands, units, ages. Pure; the page's
-// components print what this says and compute nothing.
-import { unitSymbol } from '#core/units/unit-symbol';
+// Numbers as people read them: how many digits an uncertainty earns, thousands, units, ages. The page's components
+// print what this says and compute nothing. Where no units are handed in, those that the person chose count.
+import { shownUnit as shownIn, type ShownUnit, type UnitWish } from '#core/units/shown-unit';
+import { chosenUnits } from './units-choice.svelte.ts';
 
 const thin = '\u202f';
 const minus = '\u2212';
 
-/** Units as shown, and the factor from SI where a smaller unit reads better. */
-export interface Shown {
-  readonly factor: number;
-  readonly unit: string;
-}
-export function shownUnit(unit: string, size: number): Shown {
-  const small = Math.abs(size) < 1;
-  if (unit === 'ohm') return small ? { factor: 1000, unit: 'mΩ' } : { factor: 1, unit: 'Ω' };
-  if (unit === 's') return small ? { factor: 1000, unit: 'ms' } : { factor: 1, unit: 's' };
-  return { factor: 1, unit: unitSymbol(unit) };
-}
+/** Of a result's own unit, in what the person chose for its kind. */
+export const shownUnit = (unit: string, size: number, wish: UnitWish = chosenUnits()): ShownUnit =>
+  shownIn(unit, size, wish);
 /** Decimals so that `uncertainty` shows one significant digit, two while it begins with 1 or 2. */
 export function decimalsFor(uncertainty: number): number {
   if (!(uncertainty > 0) || !Number.isFinite(uncertainty)) return 2;
@@ -41,13 +34,18 @@ export interface Reading {
   readonly high: string;
 }
 /** A value with its interval, all in one unit with one number of decimals. */
-export function reading(value: number, interval: readonly [number, number], unit: string): Reading {
-  const shown = shownUnit(unit, value);
-  const half = ((interval[1] - interval[0]) / 2) * shown.factor;
+export function reading(
+  value: number,
+  interval: readonly [number, number],
+  unit: string,
+  wish?: UnitWish,
+): Reading {
+  const shown = shownUnit(unit, value, wish);
+  const half = shown.difference((interval[1] - interval[0]) / 2);
   const middle = (interval[0] + interval[1]) / 2;
-  const lopsided = Math.abs(value - middle) * shown.factor > 0.25 * half;
+  const lopsided = Math.abs(shown.difference(value - middle)) > 0.25 * half;
   const decimals = decimalsFor(half);
-  const text = (x: number) => figure(x * shown.factor, decimals);
+  const text = (x: number) => figure(shown.value(x), decimals);
   return {
     value: text(value),
     plusMinus: lopsided ? null : figure(half, decimals),
@@ -57,15 +55,24 @@ export function reading(value: number, interval: readonly [number, number], unit
   };
 }
 /** "2.31 ± 0.06 A", or "2.31 A, between 2.20 and 2.35" for a lopsided interval. */
-export function readingWords(value: number, interval: readonly [number, number], unit: string): string {
-  const said = reading(value, interval, unit);
+export function readingWords(
+  value: number,
+  interval: readonly [number, number],
+  unit: string,
+  wish?: UnitWish,
+): string {
+  const said = reading(value, interval, unit, wish);
   if (said.plusMinus) return `${said.value}\u00a0±\u00a0${said.plusMinus}\u00a0${said.unit}`;
   return `${said.value}\u00a0${said.unit}, between ${said.low} and ${said.high}`;
 }
 /** Live tap values: a fixed number of decimals by unit, no uncertainty, for looking at. */
-export function liveFigure(value: number, unit: string): string {
-  const decimals = unit === 'V' || unit === 'A' ? 2 : unit === 'C' ? 1 : 0;
-  return `${figure(value, decimals)}\u00a0${unitSymbol(unit)}`;
+export function liveFigure(value: number, unit: string, wish?: UnitWish): string {
+  const shown = shownUnit(unit, 1, wish);
+  return `${figure(shown.value(value), liveDecimals(unit))}\u00a0${shown.unit}`;
+}
+export function liveDecimals(unit: string): number {
+  if (unit === 'V' || unit === 'A') return 2;
+  return unit === 'C' ? 1 : 0;
 }
 /** A standard uncertainty to two significant digits, in the shown unit. */
 export function twoDigits(value: number): string {

@@ -34,13 +34,19 @@ describe('the axis of amounts', () => {
   it('is some axis where nothing was recorded', () =>
     expect(amountScale(null, null, [line(7)], 6)).toEqual([0, 1]));
 });
+const placed = (ys: number[], bottom: number, top = 0) =>
+  placedBaselines(
+    ys.map((y) => ({ y, top })),
+    bottom,
+  );
 describe('words at the ends of lines', () => {
   it('stand above their line, and below where another stands there', () =>
-    expect(placedBaselines([50, 50], [0, 100])).toEqual([45, 64]));
+    expect(placed([50, 50], 100)).toEqual([45, 64]));
+  it('leave the name of the plot free', () => expect(placed([4], 100, 22)).toEqual([34]));
   it('stay inside', () => {
-    expect(placedBaselines([4], [0, 100])).toEqual([18]);
-    expect(placedBaselines([99], [0, 100])).toEqual([94]);
+    expect(placed([4], 100)).toEqual([18]);
+    expect(placed([99], 100)).toEqual([94]);
   });
   it('are left out where there is no room, the less important ones', () =>
-    expect(placedBaselines([20, 20, 20, 20], [0, 40])).toEqual([15, 34, null, null]));
+    expect(placed([20, 20, 20, 20], 40)).toEqual([15, 34, null, null]));
 });

@@ -46,16 +46,23 @@ const row = 16;
 const above = -5;
 const below = 14;
 
-/** Baselines of words that belong to lines at `wanted`, the more important ones first: above their line, else below,
- *  else a row or two further; null for one that finds no place. */
-export function placedBaselines(wanted: readonly number[], [top, bottom]: Amounts): (number | null)[] {
+export interface WantedWords {
+  /** Of their line. */
+  readonly y: number;
+  /** Nothing may stand above it there. */
+  readonly top: number;
+}
+/** Baselines of words, the more important ones first: above their line, else below, else a row or two further; null for
+ *  one that finds no place. */
+export function placedBaselines(wanted: readonly WantedWords[], bottom: number): (number | null)[] {
   const taken: number[] = [];
-  return wanted.map((lineY) => {
-    const places = [above, below, above - row, below + row, below + 2 * row].map((by) => lineY + by);
-    const free = places.find(
+  return wanted.map(({ y: lineY, top }) => {
+    const free = places(lineY).find(
       (y) => y - 12 >= top && y + 3 <= bottom && taken.every((other) => Math.abs(other - y) >= row - 1),
     );
     if (free !== undefined) taken.push(free);
     return free ?? null;
   });
 }
+const places = (lineY: number): number[] =>
+  [above, below, above - row, below + row, below + 2 * row].map((by) => lineY + by);

@@ -14,6 +14,7 @@ import { resultLine, resultView, type ResultView } from './verdict-view.ts';
 export interface OpenedRun {
   readonly text: string;
   readonly summary: RunSummary;
+  /** In the units that the person chose when they are read. */
   readonly results: readonly ResultView[];
   /** Results that belong on traces of its charts. */
   readonly levels: readonly Level[];
@@ -33,8 +34,9 @@ export interface Naming {
   readonly part: PartKind;
   readonly rig: string;
 }
+const judgedOf = ({ judged }: RunRecord, id: string) => judged.find((each) => each.id === id);
+
 function summaryOf(record: RunRecord, naming: Naming): RunSummary {
-  const judged = (id: string) => record.judged.find((each) => each.id === id);
   const { partName, partId, rigSerial } = runFindingsOf(record, naming.part);
   const carId = record.car.id;
   return {
@@ -52,7 +54,7 @@ function summaryOf(record: RunRecord, naming: Naming): RunSummary {
     rig: naming.rig,
     rigSerial,
     event: record.ending.kind === 'done' ? undefined : record.ending.words,
-    results: record.findings.map((finding) => resultLine(finding, judged(finding.id))),
+    results: record.findings.map((finding) => resultLine(finding, judgedOf(record, finding.id))),
   };
 }
 /** Throws RecordError. */
@@ -62,12 +64,9 @@ export function openRun(text: string, naming: Naming): OpenedRun {
   return {
     text,
     summary: summaryOf(record, naming),
-    results: record.findings.map((finding) =>
-      resultView(
-        finding,
-        record.judged.find((each) => each.id === finding.id),
-      ),
-    ),
+    get results() {
+      return record.findings.map((finding) => resultView(finding, judgedOf(record, finding.id)));
+    },
     levels: levelsOf(record.findings, record.judged),
     calibration: record.events
       .filter((event) => event.kind === 'calibration')

@@ -2,6 +2,7 @@
 // Runs over each other: which lines there are, as far as which of them goes, marks with their run's letter, and a
 // brushed stretch told for each run. Figures worked out by hand.
 import { describe, expect, it } from 'vitest';
+import { usualWish } from '#core/units/shown-unit';
 import { comparedRun, type ComparedRun } from './compared-run.ts';
 import type { Letter } from './comparison.svelte.ts';
 import { keptRecord } from './kept-run-fixture.ts';
@@ -70,7 +71,7 @@ describe('a brushed stretch', () => {
     const rows = overlayRows(
       lines(run('A', [7.4, 7.42, 7.44, 7.46]), run('B', [1, 2, 3, 4])),
       brush,
-      'celsius',
+      usualWish,
     );
     expect(rows.map(({ title }) => title)).toEqual(['A', 'B']);
     expect(rows.map(({ figures }) => plain(figures[0].value))).toEqual(['7.430 V', '2.50 V']);
@@ -81,22 +82,22 @@ describe('a brushed stretch', () => {
     const rows = overlayRows(
       lines(run('A', [1, 1, 1, 1]), run('B', [1, 1, 1, 1], { gaps })),
       brush,
-      'celsius',
+      usualWish,
     );
     expect(rows.map(({ trouble }) => trouble)).toEqual([null, expect.stringContaining('has a gap here')]);
   });
   it('gives no number for a run that ended before', () =>
-    expect(overlayRows(lines(run('A', [1, 1, 1])), { fromS: 0, toS: 1 }, 'celsius')[0].trouble).toMatch(
+    expect(overlayRows(lines(run('A', [1, 1, 1])), { fromS: 0, toS: 1 }, usualWish)[0].trouble).toMatch(
       /not scanned/,
     ));
 });
 it('stands in words and as a table', () => {
   const drawn = lines(run('A', [7, 7.5]), run('B', [6, 6.5]));
-  expect(plain(overlaySentence(drawn, 'celsius'))).toBe(
+  expect(plain(overlaySentence(drawn, usualWish))).toBe(
     'Rail voltage of A, B over the seconds since the rig went live: A from 7.00 V to 7.50 V; B from 6.00 V to 6.50 V',
   );
   expect(
-    overlayTable(drawn, { fromS: 0, toS: 1 }, 'celsius').map(({ title, most }) => [title, plain(most)]),
+    overlayTable(drawn, { fromS: 0, toS: 1 }, usualWish).map(({ title, most }) => [title, plain(most)]),
   ).toEqual([
     ['A', '7.50 V'],
     ['B', '6.50 V'],

@@ -2,7 +2,8 @@
 // Several runs of one tap over each other: a line each, their marks with the run's letter, what a brushed stretch of
 // each amounts to, and all of it in words. Pure.
 import { tapTitle } from '#core/samples/tap-titles';
-import { chartUnit, type Temperature } from './chart-units.ts';
+import type { UnitWish } from '#core/units/shown-unit';
+import { chartUnit } from './chart-units.ts';
 import type { ChartRange } from './chart-window.ts';
 import { measuredRow, spanWords, tableRow, type MeasuredRow, type TableRow } from './chart-words.ts';
 import type { ComparedRun } from './compared-run.ts';
@@ -58,29 +59,25 @@ export function overlayMarks(lines: readonly OverlayLine[]): OverlayMark[] {
 export const overlayRows = (
   lines: readonly OverlayLine[],
   brush: ChartRange,
-  temperature: Temperature,
+  wish: UnitWish,
 ): MeasuredRow[] =>
   lines.map(({ letter, columns, gaps, colour }) => ({
-    ...measuredRow(columns, gaps, brush, temperature),
+    ...measuredRow(columns, gaps, brush, wish),
     key: letter,
     title: letter,
     colour,
   }));
 
-export const overlayTable = (
-  lines: readonly OverlayLine[],
-  range: ChartRange,
-  temperature: Temperature,
-): TableRow[] =>
-  lines.map(({ letter, columns }) => ({ ...tableRow(columns, range, temperature), title: letter }));
+export const overlayTable = (lines: readonly OverlayLine[], range: ChartRange, wish: UnitWish): TableRow[] =>
+  lines.map(({ letter, columns }) => ({ ...tableRow(columns, range, wish), title: letter }));
 
-export function overlayTitle([first]: readonly OverlayLine[], temperature: Temperature): string {
+export function overlayTitle([first]: readonly OverlayLine[], wish: UnitWish): string {
   const { tap, unit } = first.columns;
-  return `${tapTitle(tap)}, ${chartUnit(unit, temperature).symbol}`;
+  return `${tapTitle(tap)}, ${chartUnit(unit, wish).unit}`;
 }
 /** One sentence that stands for the chart. */
-export function overlaySentence(lines: readonly OverlayLine[], temperature: Temperature): string {
+export function overlaySentence(lines: readonly OverlayLine[], wish: UnitWish): string {
   const { tap } = lines[0].columns;
-  const runs = lines.map(({ letter, columns }) => `${letter} ${spanWords(columns, temperature)}`);
+  const runs = lines.map(({ letter, columns }) => `${letter} ${spanWords(columns, wish)}`);
   return `${tapTitle(tap)} of ${lines.map(({ letter }) => letter).join(', ')} over the seconds since the rig went live: ${runs.join('; ')}`;
 }

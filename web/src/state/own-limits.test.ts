@@ -66,5 +66,7 @@ describe('units as typed', () => {
     expect(typed.ok ? typed.value : typed.words).toBeCloseTo(value, 9);
   });
   it('are told in the other units as well', () =>
-    expect(otherUnits(1.18, 'torque')).toBe('1.18\u00a0N·m, 167\u00a0oz·in, 12.0\u00a0kg·cm'));
+    expect(otherUnits(1.18, 'torque')).toBe(
+      '1.18\u00a0N·m, 118\u00a0N·cm, 167\u00a0oz·in, 12.0\u00a0kgf·cm',
+    ));
 });

@@ -9,6 +9,7 @@ import type { Car } from '#core/parts/part';
 import type { RigDescription } from '#core/samples/rig-description';
 import type { Limit } from '#core/verdicts/limit';
 import { limitOrigin, type LimitOrigin } from './limit-origin.ts';
+import { shownUnit } from './figures.ts';
 import { fieldUnit, typedBound } from './typed-bound.ts';
 
 export interface ResultLimit {
@@ -17,6 +18,8 @@ export interface ResultLimit {
   readonly title: string;
   readonly check: string;
   readonly unit: string;
+  /** Of the limit, in the result's unit: it picks the unit beside the form's fields. */
+  readonly size: number;
   /** Unit beside the form's fields. */
   readonly shown: string;
   /** Null: the result only informs. */
@@ -48,14 +51,16 @@ function resultLimit(
   { holds, usual, car }: Limits,
 ): ResultLimit {
   const key = `${check.id}/${id}`;
-  const size = (limit: Limit | undefined) => limit?.max ?? limit?.min ?? 1;
-  const origin = (limit: Limit | undefined) => (limit ? limitOrigin(limit, size(limit)) : null);
+  const sizeOf = (limit: Limit | undefined) => limit?.max ?? limit?.min ?? 1;
+  const size = sizeOf(usual[id] ?? holds[id]);
+  const origin = (limit: Limit | undefined) => (limit ? limitOrigin(limit, sizeOf(limit)) : null);
   return {
     key,
     title,
     check: check.title,
     unit,
-    shown: fieldUnit(unit, size(usual[id] ?? holds[id])),
+    size,
+    shown: fieldUnit(unit, size),
     holds: origin(holds[id]),
     kind: holds[id]?.kind ?? null,
     bounds: holds[id] ?? null,
@@ -102,10 +107,11 @@ export function readOwnLimit(
 const byField = (issues: readonly { readonly path: readonly PropertyKey[]; readonly message: string }[]) =>
   Object.fromEntries(issues.map(({ path, message }) => [String(path[0] ?? 'whole'), message]));
 
-/** As typed again: the bounds in the result's own unit. */
-export function ownLimitText({ own, unit }: ResultLimit): OwnLimitText {
+/** As typed again, in the unit that stands beside the field. */
+export function ownLimitText({ own, unit, size }: ResultLimit): OwnLimitText {
+  const shown = shownUnit(unit, size);
   const say = (bound: number | undefined) =>
-    bound === undefined ? '' : `${Number(bound.toPrecision(6))} ${unit}`;
+    bound === undefined ? '' : `${Number(shown.value(bound).toPrecision(9))} ${shown.unit}`;
   return { min: say(own?.min), max: say(own?.max), reason: own?.reason ?? '' };
 }
 const others = ({ overrides = [] }: Car, key: string) =>

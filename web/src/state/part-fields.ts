@@ -4,6 +4,7 @@
 import type { Car, PartKind } from '#core/parts/part';
 import type { Dimension } from '#core/units/units';
 import { typedQuantity } from '#core/units/typed-quantity';
+import { liveFigure, shownUnit } from './figures.ts';
 import { otherUnits } from './typed-bound.ts';
 
 export interface PartField {
@@ -191,13 +192,18 @@ export function fieldText(car: object, field: PartField, typed?: string): string
 function quantityText(si: number, dimension: Dimension, typed: string | undefined): string {
   const read = typed === undefined ? null : typedQuantity(typed, dimension);
   if (typed !== undefined && read?.ok && Math.abs(read.si - si) <= 1e-9 * Math.abs(si)) return typed;
-  const [factor, unit] = dimension === 'length' ? [1000, 'mm'] : [1, 'N·m'];
-  return `${Number((si * factor).toPrecision(4))} ${unit}`;
+  if (dimension === 'length') return `${Number((si * 1000).toPrecision(4))} mm`;
+  const { unit, value } = shownUnit('N.m', si);
+  return `${Number(value(si).toPrecision(4))} ${unit}`;
 }
-/** The same in the other units, for whoever typed another; empty where there are none. */
-export function fieldHint(car: object, { path, dimension }: PartField): string {
+/** The same in the other units, for whoever typed another, or in the chosen one, where a label has its own; empty
+ *  where there are none. */
+export function fieldHint(car: object, { path, dimension, unit = '' }: PartField): string {
   const value = at(car, path);
-  return dimension && typeof value === 'number' ? otherUnits(value, dimension) : '';
+  if (typeof value !== 'number') return '';
+  if (dimension) return otherUnits(value, dimension);
+  const chosen = unit.startsWith('rpm') && shownUnit(unit, value).unit !== unit;
+  return chosen ? liveFigure(value, unit) : '';
 }
 export type FieldRead =
   { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly words: string };

@@ -10,6 +10,7 @@ import type { Car } from '#core/parts/part';
 import { tapsNamed } from '#core/samples/tap-titles';
 import type { Limit } from '#core/verdicts/limit';
 import { limitRange } from './run-summary.ts';
+import { shownFindings } from './shown-findings.ts';
 
 /** From so many accepted runs on they may be made the part's own limits; five are usual. */
 export const leastRuns = 3;
@@ -46,7 +47,7 @@ export function partTrend({ runs, part, key, repairs, car, holds }: TrendOf): Pa
   const first = kept?.runIds.length ?? baselineRuns;
   const offer = offerOf(key, points, kept, holds);
   // With an offer there is no need to say what is missing for one.
-  const report = historyReport(runs, part, key, repairs, first);
+  const report = historyReport(shownFindings(runs, key), part, key, repairs, first);
   return {
     segments,
     words: (report.baseline.ready || !offer ? report.words : report.words.slice(0, -1)).map(tapsNamed),

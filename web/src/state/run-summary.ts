@@ -68,7 +68,7 @@ export type RunSummary = z.infer<typeof runSummarySchema>;
 export function limitRange(limit: NonNullable<ResultLine['limit']>, size: number): string {
   const shown = shownUnit(limit.unit, size);
   const say = (x: number) => {
-    const scaled = Number((x * shown.factor).toPrecision(4));
+    const scaled = Number(shown.value(x).toPrecision(4));
     return figure(scaled, (String(Math.abs(scaled)).split('.')[1] ?? '').length);
   };
   const { min, max } = limit;

@@ -41,9 +41,11 @@ describe('a field', () => {
     const shelf = new Shelf(place);
     expect(shelf.car.servo.ratedTorqueNm).toBeCloseTo(1.1768, 5);
     expect(shown(shelf, 'servo.ratedTorqueNm')).toBe('12 kg.cm');
-    expect(fieldHint(shelf.car, field('servo.ratedTorqueNm'))).toMatch(/^1\.18\u00a0N·m, 167\u00a0oz·in/);
+    expect(fieldHint(shelf.car, field('servo.ratedTorqueNm'))).toMatch(
+      /^1\.18\u00a0N·m, 118\u00a0N·cm, 167\u00a0oz·in/,
+    );
     shelf.edit('servo.ratedTorqueNm', 2);
-    expect(shown(shelf, 'servo.ratedTorqueNm')).toBe('2 N·m');
+    expect(shown(shelf, 'servo.ratedTorqueNm')).toBe('200 N·cm');
   });
   it('waits for the others of its group, and leaves with the last of them', () => {
     const shelf = new Shelf(memory());

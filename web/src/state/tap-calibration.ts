@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // How each tap of a rig stands with its calibration: from when, old or missing, what U it gives at a usual value and
-// what that is made of. From what the rig says and keeps; computes by the core's own budget.
+// what that is made of. From what the rig says and keeps, in its units, whatever a person chose to see results in;
+// computes by the core's own budget.
 import { tapBudget } from '#core/calibration/adoption';
 import { agedStore, isOld } from '#core/calibration/calibration-age';
 import { feedResistance, limitedFeedId } from '#core/calibration/limited-feed';
@@ -9,6 +10,7 @@ import { halfWidth } from '#core/measurements/coverage-interval';
 import type { BudgetLine } from '#core/measurements/measurement';
 import type { RigDescription, Tap } from '#core/samples/rig-description';
 import { tapTitle } from '#core/samples/tap-titles';
+import { usualWish } from '#core/units/shown-unit';
 import { budgetRows, type BudgetRow } from './budget-rows.ts';
 import { decimalsFor, figure, shownUnit } from './figures.ts';
 
@@ -76,14 +78,14 @@ type Widths = Pick<TapCalibration, 'now' | 'declared' | 'unit' | 'budget'>;
 function tapWidths(tap: Tap, counted: RigDescription): Widths {
   const at = usualValue(tap);
   const lines = tapBudget(counted, tap, at);
-  const { factor, unit } = shownUnit(tap.unit, at);
+  const shown = shownUnit(tap.unit, at, usualWish);
   const declared = tapBudget({ ...counted, store: null }, tap, at);
-  const where = `at ${figure(at, Number.isInteger(at) ? 0 : 1)}\u00a0${unit}`;
+  const where = `at ${figure(at, Number.isInteger(at) ? 0 : 1)}\u00a0${shown.unit}`;
   return {
     now: `${plusMinus(halfWidth(lines), tap.unit)} ${where}`,
     declared: `${plusMinus(halfWidth(declared), tap.unit)} ${where}`,
-    unit,
-    budget: budgetRows(lines, factor),
+    unit: shown.unit,
+    budget: budgetRows(lines, shown),
   };
 }
 const usualValue = (tap: Tap): number => {
@@ -106,7 +108,7 @@ function feedWidths(counted: RigDescription): Widths {
     now: say(ohm, u),
     declared: say(declared.ohm, declared.u),
     unit: 'Ω',
-    budget: budgetRows([line(u, origin)], 1),
+    budget: budgetRows([line(u, origin)], shownUnit('ohm', ohm, usualWish)),
   };
 }
 /** A difference in kelvin is a difference in degrees Celsius. */
@@ -118,7 +120,7 @@ export function plusMinus(half: number, unit: string): string {
 export const smallUnit = (unit: string, size: number) =>
   (unit === 'V' || unit === 'A') && Math.abs(size) < 0.1
     ? { factor: 1000, unit: `m${unit}` }
-    : { factor: 1, unit: shownUnit(unit, 1).unit };
+    : { factor: 1, unit: shownUnit(unit, 1, usualWish).unit };
 
 /** "3 of 10 calibrated, 1 old, 6 missing". */
 export function calibrationTally(rows: readonly TapCalibration[]): string {

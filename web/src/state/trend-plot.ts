@@ -67,7 +67,7 @@ export function trendPlot(trend: PartTrend, unit: string, limit: Bounds | null):
   const chart = chartOf(trend);
   const bounds = near(limit, points, chart);
   const at = scales(points, chart, bounds);
-  const { say, factor, shown } = sayer(points[0], unit);
+  const { say, sayWidth, shown } = sayer(points[0], unit);
   const looks = points.map((_, i) => lookOf(trend, i - begins));
   const values = current.map(({ finding }) => finding.value);
   return {
@@ -75,22 +75,23 @@ export function trendPlot(trend: PartTrend, unit: string, limit: Bounds | null):
     lines: lines(trend, at),
     repairs: repairMarks(trend, at),
     band: chart && bandOf(chart, at.x(begins) - 14, at),
-    bandWords: chart ? `${say(chart.centre)} ± ${say(3 * chart.sigma)}` : '',
+    bandWords: chart ? `${say(chart.centre)} ± ${sayWidth(3 * chart.sigma)}` : '',
     limits: bounds.map(({ value, side }) => ({ y: at.y(value), side, text: `limit ${say(value)}` })),
     xTicks: dateTicks(points, at),
-    yTicks: yTicks(at, factor),
-    unit: shown,
-    ranges: rangePlot({ values, chart, begins, at, factor }),
+    yTicks: yTicks(at, shown),
+    unit: shown.unit,
+    ranges: rangePlot({ values, chart, begins, at, shown }),
     rows: points.map((point, i) => rowOf(point, unit, looks[i])),
-    words: `${points.length} runs, the last ${say(points[points.length - 1].finding.value)} ${shown}. ${trend.words.join(' ')}`,
+    words: `${points.length} runs, the last ${say(points[points.length - 1].finding.value)} ${shown.unit}. ${trend.words.join(' ')}`,
   };
 }
 /** Figures in the shown unit, with the decimals that the first run's interval earns. */
 function sayer({ finding }: HistoryPoint, unit: string) {
-  const { factor, unit: shown } = shownUnit(unit, finding.value);
-  const decimals = decimalsFor(((finding.interval[1] - finding.interval[0]) / 2) * factor);
-  const say = (value: number) => figure(value * factor, decimals);
-  return { say, factor, shown };
+  const shown = shownUnit(unit, finding.value);
+  const decimals = decimalsFor(shown.difference((finding.interval[1] - finding.interval[0]) / 2));
+  const say = (value: number) => figure(shown.value(value), decimals);
+  const sayWidth = (width: number) => figure(shown.difference(width), decimals);
+  return { say, sayWidth, shown };
 }
 const dotOf = (
   { runId, finding }: HistoryPoint,

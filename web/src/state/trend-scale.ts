@@ -3,6 +3,7 @@
 // to be drawn. It knows points and bounds, not what they mean.
 import type { IndividualsChart } from '#core/history/individuals-chart';
 import type { HistoryPoint } from '#core/history/part-history';
+import type { ShownUnit } from '#core/units/shown-unit';
 import { figure } from './figures.ts';
 import { niceSteps, stepDecimals } from './verdict-picture.ts';
 
@@ -77,9 +78,11 @@ export function dateTicks(points: readonly HistoryPoint[], at: Scales): TrendTic
     .filter(({ i }) => i % every === 0)
     .filter(({ text }, i, kept) => i === 0 || kept[i - 1].text !== text);
 }
-export function yTicks({ low, high, y }: Scales, factor: number): TrendTick[] {
-  const steps = niceSteps(low * factor, high * factor);
+/** Round in the shown unit. */
+export function yTicks({ low, high, y }: Scales, shown: ShownUnit): TrendTick[] {
+  const steps = niceSteps(shown.value(low), shown.value(high));
   const some = steps.length > 5 ? steps.filter((_, i) => i % 2 === 0) : steps;
   const decimals = stepDecimals(steps[1] - steps[0]);
-  return some.map((step) => ({ at: y(step / factor), text: figure(step, decimals) }));
+  const own = (step: number) => low + (step - shown.value(low)) / shown.difference(1);
+  return some.map((step) => ({ at: y(own(step)), text: figure(step, decimals) }));
 }

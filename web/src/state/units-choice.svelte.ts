@@ -1,24 +1,51 @@
 // SPDX-License-Identifier: MIT
-// The units that the person chose for what charts show and measure. Everything inside stays SI.
-import { temperatures, type Temperature } from './chart-units.ts';
+// The units that the person chose to see temperatures, torques and rotational speeds in, one choice for the whole page.
+// Everything inside keeps its own unit.
+import { choices, usualWish, type UnitKind, type UnitWish } from '#core/units/shown-unit';
+import { units, type UnitName } from '#core/units/units';
 
 interface Memory {
   getItem(key: string): string | null;
   setItem(key: string, value: string): void;
 }
-const key = 'temperature';
+interface UnitChoices {
+  readonly kind: UnitKind;
+  readonly title: string;
+  readonly choices: readonly { readonly unit: UnitName; readonly symbol: string }[];
+}
+const titles: Readonly<Record<UnitKind, string>> = {
+  temperature: 'Temperature',
+  torque: 'Torque',
+  rotation: 'Rotational speed',
+};
+/** What there is to choose, as the page asks it. */
+export const unitChoices: readonly UnitChoices[] = (Object.keys(choices) as UnitKind[]).map((kind) => ({
+  kind,
+  title: titles[kind],
+  choices: choices[kind].map((unit) => ({ unit, symbol: units[unit].symbol })),
+}));
+let chosen = $state.raw<UnitWish>(usualWish);
 
+/** What counts now; whatever shows it is shown anew when it changes. */
+export const chosenUnits = (): UnitWish => chosen;
+
+/** What was kept but is no unit of its kind, is none. */
+function kept(memory: Memory): UnitWish {
+  const of = (kind: UnitKind) =>
+    choices[kind].find((each) => each === memory.getItem(kind)) ?? usualWish[kind];
+  return Object.fromEntries(Object.keys(choices).map((kind) => [kind, of(kind as UnitKind)])) as UnitWish;
+}
 export class UnitsChoice {
-  #temperature = $state<Temperature>('celsius');
-
   constructor(private readonly memory: Memory) {
-    this.#temperature = temperatures.find((each) => each === memory.getItem(key)) ?? 'celsius';
+    chosen = kept(memory);
   }
-  get temperature(): Temperature {
-    return this.#temperature;
+  get wish(): UnitWish {
+    return chosen;
   }
-  choose(temperature: Temperature): void {
-    this.#temperature = temperature;
-    this.memory.setItem(key, temperature);
+  /** Throws RangeError for a unit that is none of its kind. */
+  choose(kind: UnitKind, unit: UnitName): void {
+    if (!choices[kind].some((each) => each === unit)) throw new RangeError(`${unit} is no ${kind}`);
+    chosen = { ...chosen, [kind]: unit };
+    this.memory.setItem(kind, unit);
   }
 }

@@ -52,7 +52,7 @@ export function niceSteps(from: number, to: number): readonly number[] {
   const count = Math.floor(to / step + 1e-9) - first + 1;
   return Array.from({ length: count }, (_, index) => (first + index) * step);
 }
-function zones(limit: Limit, half: number, at: (x: number) => number): Zone[] {
+function zones(limit: Bounds, half: number, at: (x: number) => number): Zone[] {
   const edges: { x: number; kind: Zone['kind'] }[] = [];
   const lowBad = limit.min === undefined ? null : at(limit.min - half);
   const lowGood = limit.min === undefined ? left : at(limit.min + half);
@@ -71,23 +71,33 @@ export const stepDecimals = (step: number): number => Math.max(0, -Math.floor(Ma
 const clear = (marks: readonly Mark[], others: readonly Mark[], room: number) =>
   marks.filter((mark) => others.every((other) => Math.abs(other.x - mark.x) > room));
 
+/** Value, interval and limit in the limit's own unit; drawn in the shown one. */
 export function verdictPicture(
   value: number,
   interval: readonly [number, number],
   limit: Limit,
 ): VerdictPicture {
   const shown = shownUnit(limit.unit, value);
+  const [low, high] = interval;
+  return drawn(shown.value(value), [shown.value(low), shown.value(high)], {
+    min: limit.min === undefined ? undefined : shown.value(limit.min),
+    max: limit.max === undefined ? undefined : shown.value(limit.max),
+    unit: shown.unit,
+  });
+}
+type Bounds = Pick<Limit, 'min' | 'max' | 'unit'>;
+function drawn(value: number, interval: readonly [number, number], limit: Bounds): VerdictPicture {
   const half = (interval[1] - interval[0]) / 2;
   const limits = [limit.min, limit.max].filter((each) => each !== undefined);
   const [from, to] = ends(value, half, limits);
   const clamp = (x: number) => Math.min(Math.max(x, from), to);
   const at = (x: number) => left + ((clamp(x) - from) / (to - from)) * (right - left);
-  const decimals = decimalsFor(half * shown.factor);
-  const say = (x: number, places = decimals) => figure(x * shown.factor, places);
+  const decimals = decimalsFor(half);
+  const say = (x: number, places = decimals) => figure(x, places);
   const guardMarks = limits.flatMap((each) => [each - half, each + half]).filter((x) => x > from && x < to);
-  const posts = limits.map((each) => ({ x: at(each), text: `limit ${say(each)} ${shown.unit}` }));
+  const posts = limits.map((each) => ({ x: at(each), text: `limit ${say(each)} ${limit.unit}` }));
   const steps = niceSteps(from, to);
-  const tickPlaces = stepDecimals(((steps[1] ?? to) - steps[0]) * shown.factor);
+  const tickPlaces = stepDecimals((steps[1] ?? to) - steps[0]);
   const guards = guardMarks.map((x) => ({ x: at(x), text: say(x) }));
   const wide = guards.length < 2 || Math.abs(guards[1].x - guards[0].x) > 60;
   const off = value < from ? 'left' : value > to ? 'right' : null;
@@ -105,6 +115,6 @@ export function verdictPicture(
     from: at(interval[0]),
     to: at(interval[1]),
     off,
-    words: `${say(value)} ${shown.unit}, plus or minus ${say(half)}, against ${limits.map((each) => `a limit of ${say(each)}`).join(' and ')}`,
+    words: `${say(value)} ${limit.unit}, plus or minus ${say(half)}, against ${limits.map((each) => `a limit of ${say(each)}`).join(' and ')}`,
   };
 }

@@ -73,7 +73,7 @@ export function resultView(finding: Finding, judged: Judged | undefined): Result
     reading: said,
     unit: shown.unit,
     picture: judged?.limit ? verdictPicture(finding.value, finding.interval, judged.limit) : null,
-    budget: budgetRows(finding.budget, shown.factor),
+    budget: budgetRows(finding.budget, shown),
     together: said.plusMinus ? `± ${said.plusMinus}` : `${said.low} to ${said.high}`,
     formula: finding.formula,
     evidence: finding.evidence.map(stretchWords),

@@ -6,6 +6,7 @@ import type { Finding } from '#core/measurements/measurement';
 import { combined, uncertain, widened, type Quantity } from '#core/measurements/quantity';
 import { clockLine, rectangular, typeA, typeB } from '#core/measurements/tap-errors';
 import { NotMeasurable, reading, steadyOf } from '#core/measurements/tap-reading';
+import { servoSpeed } from '#core/units/shown-unit';
 import { scaledTime } from '#core/limits/rating-scaling';
 import type { AnalysisInput } from '../check.ts';
 import { degreesPerUs, hornReading } from '../protractor.ts';
@@ -13,8 +14,8 @@ import { fittedMoves, type FittedMoves } from './fitted-moves.ts';
 import type { Evidence } from './evidence.ts';
 
 export const results = [
-  { id: 'time-per-60', title: 'Time for 60 degrees', unit: 's' },
-  { id: 'time-per-60-rated', title: 'Time for 60 degrees at rated voltage', unit: 's' },
+  { id: 'time-per-60', title: 'Time for 60 degrees', unit: servoSpeed },
+  { id: 'time-per-60-rated', title: 'Time for 60 degrees at rated voltage', unit: servoSpeed },
   { id: 'time-per-600-us', title: 'Time for 600 µs of pulse', unit: 's' },
 ] as const;
 type Input = AnalysisInput<Evidence>;

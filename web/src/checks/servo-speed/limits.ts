@@ -4,6 +4,7 @@ import { limitsFor } from '#core/limits/part-limit';
 import type { Candidate } from '#core/limits/precedence';
 import { timeRating } from '#core/limits/servo-ratings';
 import type { Car, Servo } from '#core/parts/part';
+import { servoSpeed } from '#core/units/shown-unit';
 import type { Limit } from '#core/verdicts/limit';
 import { results } from './analysis.ts';
 
@@ -21,7 +22,7 @@ function rating(servo: Servo): Candidate {
   if ('unusable' in scaled) return scaled;
   return {
     max: scaled.value * slowestShare,
-    unit: 's',
+    unit: servoSpeed,
     kind: 'rating',
     source: `label of the servo, ${scaled.words}, and 15 % more (from memory, no source)`,
     ...(scaled.share > 0 && {

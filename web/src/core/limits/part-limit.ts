@@ -4,6 +4,7 @@
 import type { ResultName } from '../measurements/finding.ts';
 import { isOfPart, type PartRef } from '../parts/identity.ts';
 import { partRefOf, type Car, type PartKind } from '../parts/part.ts';
+import { sameUnit } from '../units/shown-unit.ts';
 import type { Limit } from '../verdicts/limit.ts';
 import { baselineLimit } from '../history/baseline.ts';
 import { classDefault } from './class-default.ts';
@@ -52,7 +53,7 @@ function baselineFor({ key, unit, of, condition }: Wanted, car: Car): Candidate 
   if (!baseline) return undefined;
   if (!isOfPart(baseline, of))
     return { unusable: `The baseline is of "${baseline.partName}" and is not used for "${of.partName}".` };
-  if (baseline.unit !== unit)
+  if (!sameUnit(baseline.unit, unit))
     return { unusable: `The baseline is in ${baseline.unit} and not in ${unit}: it is not used.` };
   if (condition !== undefined && baseline.condition !== undefined && baseline.condition !== condition)
     return {

@@ -48,4 +48,5 @@ const examples: Readonly<Record<Dimension, string>> = {
   temperature: '165 F',
   speed: '30 mph',
   length: '9 in',
+  'rotational speed': '30000 rpm',
 };

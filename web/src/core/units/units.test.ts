@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Units against NIST SP 811 (Guide for the Use of the SI, appendix B): printed factors to the digits printed there
-// (ozf.in, lbf.in seen in copies; kgf.m, mph from memory), and against the definitions in whole numbers.
+// (ozf.in, lbf.in seen in copies; kgf.m, mph, rpm from memory), and against the definitions in whole numbers.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { typedQuantity } from './typed-quantity.ts';
@@ -27,6 +27,7 @@ describe('factors', () => {
     ['kilometrePerHour', 7, '0.2777778'],
     ['inch', 3, '0.0254'],
     ['newtonMetre', 1, '1'],
+    ['revolutionPerMinute', 7, '1.047198e-1'],
   ])('%s to %d digits of SP 811: %s', (name, digits, figure) => printed(units[name].factor, digits, figure));
   it('pound-force and pound-force inch follow: 4.4482216152605 N exact, 0.1129848 N.m', () => {
     const lbf = definitions.poundKg * definitions.gravityMPerS2;
@@ -84,6 +85,10 @@ describe('what a person types', () => {
     ['9 in', 'length', 0.2286],
     ['9"', 'length', 0.2286],
     ['1e2 mm', 'length', 0.1],
+    ['12 N·cm', 'torque', 0.12],
+    ['5 mNm', 'torque', 0.005],
+    ['30000 rpm', 'rotational speed', 3141.5927],
+    ['100 rad/s', 'rotational speed', 100],
   ] as const)('%s is a %s of %d in SI', (text, dimension, si) => {
     const typed = typedQuantity(text, dimension);
     expect(typed).toMatchObject({ ok: true });
@@ -92,7 +97,7 @@ describe('what a person types', () => {
   it.each([
     ['', 'torque', /does not begin with a number/],
     ['strong', 'torque', /does not begin with a number/],
-    ['240', 'torque', /240 has no unit.*oz·in, kg·cm/],
+    ['240', 'torque', /240 has no unit.*oz·in, kgf·cm/],
     ['240 stone', 'torque', /"stone" is no unit/],
     ['240 C', 'torque', /°C is a unit of temperature, not of torque/],
     ['1.2.3 kg.cm', 'torque', /no unit this bench knows/],

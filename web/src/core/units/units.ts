@@ -2,7 +2,7 @@
 // Units at the edges. Inside, everything is SI; here are the factors of what people type and read, exact by
 // definition, and a reader of what was typed. It knows no field and no screen.
 
-export const dimensions = ['torque', 'temperature', 'speed', 'length'] as const;
+export const dimensions = ['torque', 'temperature', 'speed', 'length', 'rotational speed'] as const;
 export type Dimension = (typeof dimensions)[number];
 interface Unit {
   readonly dimension: Dimension;
@@ -22,13 +22,16 @@ export const definitions = {
   gravityMPerS2: 9.80665,
   mileM: 1609.344,
   ouncesPerPound: 16,
+  minuteS: 60,
   hourS: 3600,
 } as const;
-const { poundKg, inchM, gravityMPerS2, mileM, ouncesPerPound, hourS } = definitions;
+const { poundKg, inchM, gravityMPerS2, mileM, ouncesPerPound, minuteS, hourS } = definitions;
 
 /** Temperatures are degrees Celsius inside: the tool compares with ambient and never with absolute zero. */
 export const units = {
   newtonMetre: { dimension: 'torque', symbol: 'N·m', spellings: ['n.m', 'nm'], factor: 1 },
+  newtonCentimetre: { dimension: 'torque', symbol: 'N·cm', spellings: ['n.cm', 'ncm'], factor: 0.01 },
+  millinewtonMetre: { dimension: 'torque', symbol: 'mN·m', spellings: ['mn.m', 'mnm'], factor: 0.001 },
   ounceInch: {
     dimension: 'torque',
     symbol: 'oz·in',
@@ -37,7 +40,7 @@ export const units = {
   },
   kilogramCentimetre: {
     dimension: 'torque',
-    symbol: 'kg·cm',
+    symbol: 'kgf·cm',
     spellings: ['kg.cm', 'kgcm', 'kgf.cm', 'kgfcm'],
     factor: gravityMPerS2 / 100,
   },
@@ -57,6 +60,13 @@ export const units = {
     factor: 1000 / hourS,
   },
   milePerHour: { dimension: 'speed', symbol: 'mph', spellings: ['mph', 'mi/h'], factor: mileM / hourS },
+  radianPerSecond: { dimension: 'rotational speed', symbol: 'rad/s', spellings: ['rad/s'], factor: 1 },
+  revolutionPerMinute: {
+    dimension: 'rotational speed',
+    symbol: 'rpm',
+    spellings: ['rpm', '1/min', 'r/min'],
+    factor: (2 * Math.PI) / minuteS,
+  },
   metre: { dimension: 'length', symbol: 'm', spellings: ['m'], factor: 1 },
   centimetre: { dimension: 'length', symbol: 'cm', spellings: ['cm'], factor: 0.01 },
   millimetre: { dimension: 'length', symbol: 'mm', spellings: ['mm'], factor: 0.001 },

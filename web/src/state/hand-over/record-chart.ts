@@ -2,6 +2,8 @@
 // The stretch of a record that its first measured result came from, as a chart of the sheet.
 import { readRecord, samplesOf } from '#core/record/record-reader';
 import { tapTitle } from '#core/samples/tap-titles';
+import { chartUnit } from '../chart-units.ts';
+import { chosenUnits } from '../units-choice.svelte.ts';
 import { chartSvg } from './sheet-chart.ts';
 import type { SheetChartView } from './sheet-html.ts';
 
@@ -16,8 +18,9 @@ export function recordChart(text: string, checkTitle: string): SheetChartView | 
   const tap = record.rig.descriptor.taps.find(({ id }) => id === stretch?.taps[0]);
   if (!stretch || !tap) return null;
   const series = samplesOf(record).series(tap.id, stretch.fromS - roomS, stretch.toS + roomS);
-  const title = `${tapTitle(tap.id)}, ${tap.unit === 'C' ? '°C' : tap.unit}`;
-  const svg = chartSvg({ title, unit: tap.unit, series });
+  const { unit, value } = chartUnit(tap.unit, chosenUnits());
+  const title = `${tapTitle(tap.id)}, ${unit}`;
+  const svg = chartSvg({ title, unit, series: { ...series, value: series.value.map(value) } });
   const words = `${checkTitle}: what its first number came from, ${record.startedAt.slice(0, 10)}.`;
   return svg === null ? null : { title, svg, words };
 }

@@ -9,8 +9,8 @@ import { token } from './palette.ts';
 import { hatched, labelFont, line, px, rimmed } from './strokes.ts';
 
 const hatchDepth = 9;
-/** Room for the plot's name at the top. */
-const nameHeight = 22;
+/** Room for the plot's name at the top left. */
+const name = { height: 22, width: 180 };
 
 export function paintLevels(chart: uPlot, levels: readonly LevelLines[]): void {
   if (levels.length === 0) return;
@@ -100,30 +100,35 @@ function paintWords(chart: uPlot, levels: readonly LevelLines[]): void {
   const { bbox } = chart;
   const named = levels.length > 1;
   const wanted = levels.flatMap(({ title, colour, value, limits }) => {
-    const name = named ? `${title}: ` : '';
+    const prefix = named ? `${title}: ` : '';
     return [
-      ...(value ? [{ at: value.at, words: value.words, name, colour }] : []),
-      ...limits.map(({ at, words }) => ({ at, words, name, colour: '--ink' })),
+      ...(value ? [{ at: value.at, words: value.words, prefix, colour }] : []),
+      ...limits.map(({ at, words }) => ({ at, words, prefix, colour: '--ink' })),
     ];
   });
-  const lines = wanted.map(({ at }) => (kept(chart, yOf(chart, at)) - bbox.top) / devicePixelRatio);
-  const baselines = placedBaselines(lines, [nameHeight, bbox.height / devicePixelRatio]);
-  wanted.forEach(({ name, words, colour }, k) => {
-    const y = baselines[k];
-    if (y !== null) endWords(chart, `${fitting(chart, name, words)}${words}`, bbox.top + px(y), colour);
+  const texts = wanted.map(({ prefix, words }) => `${fitting(chart, prefix, words)}${words}`);
+  const lines = wanted.map(({ at }, k) => ({
+    y: (kept(chart, yOf(chart, at)) - bbox.top) / devicePixelRatio,
+    top: widthOf(chart, texts[k]) + px(name.width) > bbox.width ? name.height : 2,
+  }));
+  placedBaselines(lines, bbox.height / devicePixelRatio).forEach((y, k) => {
+    if (y !== null) endWords(chart, texts[k], bbox.top + px(y), wanted[k].colour);
   });
 }
 function endWords({ ctx, bbox }: uPlot, text: string, y: number, colour: string): void {
   rimmed(ctx, text, [bbox.left + bbox.width - px(16), y], { colour: token(colour), align: 'right' });
 }
 /** As much of the result's name as there is room for before its words. */
-function fitting({ ctx, bbox }: uPlot, name: string, words: string): string {
+function fitting(chart: uPlot, prefix: string, words: string): string {
+  const room = chart.bbox.width - px(30) - widthOf(chart, words);
+  const share = room / Math.max(widthOf(chart, prefix), 1);
+  if (prefix === '' || share >= 1) return prefix;
+  return `${prefix.slice(0, Math.max(0, Math.floor(prefix.length * share) - 2))}… `;
+}
+function widthOf({ ctx }: uPlot, text: string): number {
   ctx.save();
   ctx.font = labelFont();
-  const room = bbox.width - px(30) - ctx.measureText(words).width;
-  const share = room / Math.max(ctx.measureText(name).width, 1);
+  const { width } = ctx.measureText(text);
   ctx.restore();
-  return share >= 1 || name === ''
-    ? name
-    : `${name.slice(0, Math.max(0, Math.floor(name.length * share) - 2))}… `;
+  return width;
 }
