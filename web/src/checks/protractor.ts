@@ -28,13 +28,14 @@ const restLine = (name: string): Line => [
   typeB(`rest ${name}`, `where the servo comes to rest, ${name}`, origin),
   rectangular(restDegrees),
 ];
-/** Signed: positive where the reading grows with the pulse. Throws NotMeasurable when the horn hardly turned. */
-export function degreesPerUs(first: Quantity, second: Quantity, apartUs: number): Quantity {
+/** Signed: positive where the reading grows with the pulse. `look` tells two pairs of readings of one run apart.
+ *  Throws NotMeasurable when the horn hardly turned. */
+export function degreesPerUs(first: Quantity, second: Quantity, apartUs: number, look = ''): Quantity {
   const turned = second.value - first.value;
   if (Math.abs(turned) < fewestDegrees)
     throw new NotMeasurable(
       `The horn turned by only ${turned.toFixed(1)} degrees for ${apartUs} µs. Look at the servo's plug and at both readings, then run again.`,
     );
-  const rests = [uncertain(0, [restLine('first')]), uncertain(0, [restLine('second')])];
+  const rests = ['first', 'second'].map((name) => uncertain(0, [restLine(`${name}${look}`)]));
   return combined([first, second, ...rests], (a, b, restA, restB) => (b + restB - a - restA) / apartUs);
 }

@@ -80,6 +80,14 @@ describe('servo-speed analysis', () => {
     expect(known.value).toBeCloseTo(0.14, 3);
     expect(known.u).toBeLessThan(time.u);
   });
+  it('takes the mean of two looks at the protractor, and their doubt falls', () => {
+    const horn = { shortDegrees: -40, longDegrees: 41, apartUs: 800 };
+    const again = { shortDegrees: -40, longDegrees: 39 };
+    const [once] = found(run(), { ...evidence, horn }) as Measured[];
+    const [twice] = found(run(), { ...evidence, horn: { ...horn, again } }) as Measured[];
+    expect(twice.value / once.value).toBeCloseTo(81 / 80, 6);
+    expect(twice.u).toBeLessThan(0.8 * once.u);
+  });
   it('without degrees tells microseconds only, and says why', () => {
     const [none, , inUs] = found(run(), { ...evidence, horn: { ...evidence.horn!, longDegrees: -38 } });
     expect(reason(none)).toMatch(/turned by only 2\.0 degrees/);

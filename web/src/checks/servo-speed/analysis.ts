@@ -3,7 +3,7 @@
 // move alike; what they add is the intercept. Pure.
 import { guarded, measured } from '#core/measurements/finding';
 import type { Finding } from '#core/measurements/measurement';
-import { combined, uncertain, widened, type Quantity } from '#core/measurements/quantity';
+import { combined, linear, uncertain, widened, type Quantity } from '#core/measurements/quantity';
 import { clockLine, rectangular, typeA, typeB } from '#core/measurements/tap-errors';
 import { NotMeasurable, reading, steadyOf } from '#core/measurements/tap-reading';
 import { servoSpeed } from '#core/units/shown-unit';
@@ -90,8 +90,16 @@ function turnPerUs({ evidence, car }: Input): Quantity {
     ]);
   if (!evidence.horn)
     throw new NotMeasurable('The horn was not read, so its degrees per microsecond are unknown. Run again.');
-  const { shortDegrees, longDegrees, apartUs } = evidence.horn;
-  return degreesPerUs(hornReading('short', shortDegrees), hornReading('long', longDegrees), apartUs);
+  const { apartUs, again, ...first } = evidence.horn;
+  const looks = (again ? [first, again] : [first]).map(({ shortDegrees, longDegrees }, k) => {
+    const look = k === 0 ? '' : ' again';
+    const [short, long] = [
+      hornReading(`short${look}`, shortDegrees),
+      hornReading(`long${look}`, longDegrees),
+    ];
+    return degreesPerUs(short, long, apartUs, look);
+  });
+  return linear(looks.map((perUs) => [1 / looks.length, perUs] as const));
 }
 /** Mean over the plateaus of the longest moves. */
 function plugVoltage(input: Input, { plateaus, plateauA }: FittedMoves): Quantity {

@@ -25,7 +25,7 @@ export const servoSpeed: Check<Evidence> = {
     polarityCaution,
     manualCaution,
   ],
-  durationS: 42,
+  durationS: 46,
   results,
   evidenceSchema,
   procedure,

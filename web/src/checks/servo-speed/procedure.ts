@@ -55,19 +55,27 @@ async function move(bench: Bench, toUs: number, lengthUs: number, longer: boolea
   await bench.wait(moveS(lengthUs));
   return { lengthUs, longer, stretch: { fromS, toS: bench.now() } };
 }
+/** Each end twice: reading and dead band make most of what the degrees are off by. */
 async function readHorn(bench: Bench): Promise<Evidence['horn']> {
-  const wanted = { unit: 'degrees', min: -180, max: 180 };
-  await comeDownTo(bench, lowUs);
-  const shortDegrees = await bench.askNumber(
+  const shortDegrees = await readAt(
+    bench,
+    lowUs,
     'The servo stands at one end. Lay a protractor under the horn and read its angle; leave the protractor where it is. Clockwise, seen from above the horn, is positive.',
-    wanted,
   );
-  await comeDownTo(bench, readAtUs);
-  const longDegrees = await bench.askNumber(
+  const longDegrees = await readAt(
+    bench,
+    readAtUs,
     'The servo stands at the other end. Read the angle of the horn on the same protractor again. Clockwise is positive.',
-    wanted,
   );
-  return { shortDegrees, longDegrees, apartUs: readAtUs - lowUs };
+  const again = {
+    shortDegrees: await readAt(bench, lowUs, 'Back at the first end. Read the protractor anew.'),
+    longDegrees: await readAt(bench, readAtUs, 'At the other end once more. Read the protractor anew.'),
+  };
+  return { shortDegrees, longDegrees, apartUs: readAtUs - lowUs, again };
+}
+async function readAt(bench: Bench, widthUs: number, words: string): Promise<number> {
+  await comeDownTo(bench, widthUs);
+  return bench.askNumber(words, { unit: 'degrees', min: -180, max: 180 });
 }
 function tell(bench: Bench, step: number, words: string, leftS: number): void {
   bench.progress({ step, of, words, leftS });
