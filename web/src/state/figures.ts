@@ -2,7 +2,7 @@
 // Numbers as people read them: how many digits an uncertainty earns, thousands, units, ages. The page's components
 // print what this says and compute nothing. Where no units are handed in, those that the person chose count.
 import { shownUnit as shownIn, type ShownUnit, type UnitWish } from '#core/units/shown-unit';
-import { chosenUnits } from './units-choice.svelte.ts';
+import { chosenUnits } from './chosen-units.ts';
 
 const thin = '\u202f';
 const minus = '\u2212';

@@ -3,6 +3,7 @@
 // Everything inside keeps its own unit.
 import { choices, usualWish, type UnitKind, type UnitWish } from '#core/units/shown-unit';
 import { units, type UnitName } from '#core/units/units';
+import { showUnitsOf } from './chosen-units.ts';
 
 interface Memory {
   getItem(key: string): string | null;
@@ -24,11 +25,6 @@ export const unitChoices: readonly UnitChoices[] = (Object.keys(choices) as Unit
   title: titles[kind],
   choices: choices[kind].map((unit) => ({ unit, symbol: units[unit].symbol })),
 }));
-let chosen = $state.raw<UnitWish>(usualWish);
-
-/** What counts now; whatever shows it is shown anew when it changes. */
-export const chosenUnits = (): UnitWish => chosen;
-
 /** What was kept but is no unit of its kind, is none. */
 function kept(memory: Memory): UnitWish {
   const of = (kind: UnitKind) =>
@@ -36,16 +32,16 @@ function kept(memory: Memory): UnitWish {
   return Object.fromEntries(Object.keys(choices).map((kind) => [kind, of(kind as UnitKind)])) as UnitWish;
 }
 export class UnitsChoice {
+  wish = $state.raw<UnitWish>(usualWish);
+
   constructor(private readonly memory: Memory) {
-    chosen = kept(memory);
-  }
-  get wish(): UnitWish {
-    return chosen;
+    this.wish = kept(memory);
+    showUnitsOf(() => this.wish);
   }
   /** Throws RangeError for a unit that is none of its kind. */
   choose(kind: UnitKind, unit: UnitName): void {
     if (!choices[kind].some((each) => each === unit)) throw new RangeError(`${unit} is no ${kind}`);
-    chosen = { ...chosen, [kind]: unit };
+    this.wish = { ...this.wish, [kind]: unit };
     this.memory.setItem(kind, unit);
   }
 }

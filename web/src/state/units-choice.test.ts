@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The chosen units are kept and hold for whatever shows a value; what is kept but is no unit, is none.
 import { afterEach, describe, expect, it } from 'vitest';
-import { UnitsChoice, chosenUnits, unitChoices } from './units-choice.svelte.ts';
+import { chosenUnits } from './chosen-units.ts';
+import { UnitsChoice, unitChoices } from './units-choice.svelte.ts';
 import { usualWish } from '#core/units/shown-unit';
 import { liveFigure, readingWords } from './figures.ts';
 import { limitWords, resultDetail, type ResultLine } from './run-summary.ts';

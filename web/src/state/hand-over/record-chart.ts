@@ -3,7 +3,7 @@
 import { readRecord, samplesOf } from '#core/record/record-reader';
 import { tapTitle } from '#core/samples/tap-titles';
 import { chartUnit } from '../chart-units.ts';
-import { chosenUnits } from '../units-choice.svelte.ts';
+import { chosenUnits } from '../chosen-units.ts';
 import { chartSvg } from './sheet-chart.ts';
 import type { SheetChartView } from './sheet-html.ts';
 
