@@ -12,11 +12,22 @@ export interface BudgetRow {
   readonly share: number;
   readonly u: string;
 }
+export interface PartedRows {
+  readonly shown: readonly BudgetRow[];
+  /** Below a hundredth of the variance each; none where they would be one or two. */
+  readonly small: readonly BudgetRow[];
+}
+/** The lines that matter, and those that are there for completeness. */
+export function parted(rows: readonly BudgetRow[]): PartedRows {
+  const small = rows.filter(({ share }) => share < 1);
+  if (small.length < 3) return { shown: rows, small: [] };
+  return { shown: rows.filter(({ share }) => share >= 1), small };
+}
 /** `shown` from the budget's unit to the shown one. */
 export function budgetRows(lines: readonly BudgetLine[], shown: Pick<ShownUnit, 'difference'>): BudgetRow[] {
   const total = lines.reduce((sum, line) => sum + line.u * line.u, 0) || 1;
-  return [...lines]
-    .sort((a, b) => b.u - a.u)
+  return lines
+    .toSorted((a, b) => b.u - a.u)
     .map((line) => ({
       source: tapsNamed(line.source),
       origin: line.origin,

@@ -26,6 +26,7 @@ const others: Readonly<Record<string, Readonly<Record<string, number>>>> = {
     'rad/(V·s)': 1 / revolutionPerMinute.factor,
     'rad/s/V': 1 / revolutionPerMinute.factor,
   },
+  F: { F: 1, mF: 1e-3, uF: 1e-6 },
   [servoSpeed]: { 's/60': 1, s: 1, ms: 1e-3 },
 };
 const prefixes: readonly (readonly [string, number])[] = [

@@ -32,7 +32,9 @@ describe('the picture of a verdict', () => {
     expect(numbers(verdictPicture(value, [value, value], bounds)).every(Number.isFinite)).toBe(true),
   );
   it('says on which side a far value lies', () => {
-    expect(verdictPicture(90, [89, 91], limit({ max: 6 })).off).toBe('right');
+    const far = verdictPicture(90, [89, 91], limit({ max: 6 }));
+    expect(far.off).toBe('right');
+    expect([far.from, far.to], 'no interval is drawn').toEqual([far.bead, far.bead]);
     expect(verdictPicture(-90, [-91, -89], limit({ min: 5, max: 6 })).off).toBe('left');
   });
 });

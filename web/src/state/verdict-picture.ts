@@ -30,6 +30,8 @@ export interface VerdictPicture {
 
 const left = 12;
 const right = 748;
+/** Where the bead of a value off the scale stands: its arrow has room beyond it. */
+const edge = { left: 50, right: 710 } as const;
 
 /** Ends of the scale: limits, value and interval with room; a far value is put off the scale. */
 function ends(value: number, half: number, limits: readonly number[]): readonly [number, number] {
@@ -111,9 +113,9 @@ function drawn(value: number, interval: readonly [number, number], limit: Bounds
       34,
     ).filter((tick) => !wide || guards.every((guard) => Math.abs(guard.x - tick.x) > 16)),
     postTextY: 24,
-    bead: at(value),
-    from: at(interval[0]),
-    to: at(interval[1]),
+    ...(off
+      ? { bead: edge[off], from: edge[off], to: edge[off] }
+      : { bead: at(value), from: at(interval[0]), to: at(interval[1]) }),
     off,
     words: `${say(value)} ${limit.unit}, plus or minus ${say(half)}, against ${limits.map((each) => `a limit of ${say(each)}`).join(' and ')}`,
   };

@@ -29,6 +29,7 @@ export interface ShownUnit {
 export function shownUnit(unit: string, size: number, wish: UnitWish): ShownUnit {
   if (unit === 'ohm') return thousandths('Ω', size);
   if (unit === 's') return thousandths('s', size);
+  if (unit === 'F') return scaled('µF', 1e6);
   if (unit === 'K') return temperatureDifference(wish);
   if (unit === 'rpm/V') return perVolt(wish);
   const own = ownNames[unit];

@@ -41,6 +41,8 @@ export function miniPicture({ figures }: Pick<SheetRow, 'figures'>): string {
   const gates = posts.map(
     ({ x }) => `<rect x="${(Number(scale(x)) - 1.2).toFixed(1)}" y="1" width="2.4" height="18"/>`,
   );
-  const bars = `<path d="M${scale(from)} 10H${scale(to)}" stroke="#000" stroke-width="2"/><path d="M${scale(from)} 6v8M${scale(to)} 6v8" stroke="#000" stroke-width="1.6"/>`;
+  const bars = off
+    ? ''
+    : `<path d="M${scale(from)} 10H${scale(to)}" stroke="#000" stroke-width="2"/><path d="M${scale(from)} 6v8M${scale(to)} 6v8" stroke="#000" stroke-width="1.6"/>`;
   return `<svg viewBox="0 0 120 20" width="96" height="16" role="img" aria-label="${words}"><path d="M3 10H117" stroke="#000" stroke-width=".8"/>${hatched.join('')}${gates.join('')}${bars}<circle cx="${scale(bead)}" cy="10" r="3.6"/>${arrows[off ?? 'none']}</svg>`;
 }
