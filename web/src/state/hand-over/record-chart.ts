@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The stretch of a record that its first measured result came from, as a chart of the sheet.
+// The stretch of a record that a result came from, as a chart of the sheet.
 import { readRecord, samplesOf } from '#core/record/record-reader';
 import { tapTitle } from '#core/samples/tap-titles';
 import { chartUnit } from '../chart-units.ts';
@@ -10,17 +10,16 @@ import type { SheetChartView } from './sheet-html.ts';
 /** Seconds shown before and after the stretch. */
 const roomS = 1;
 
-/** Null where the record has no number or no samples of it. Throws RecordError. */
-export function recordChart(text: string, checkTitle: string): SheetChartView | null {
+/** Null where the result has no number or the record no samples of it. Throws RecordError. */
+export function recordChart(text: string, resultId: string): SheetChartView | null {
   const record = readRecord(text);
-  const finding = record.findings.find(({ measured }) => measured);
+  const finding = record.findings.find(({ id }) => id === resultId);
   const stretch = finding?.measured ? finding.evidence[0] : undefined;
   const tap = record.rig.descriptor.taps.find(({ id }) => id === stretch?.taps[0]);
-  if (!stretch || !tap) return null;
+  if (!finding || !stretch || !tap) return null;
   const series = samplesOf(record).series(tap.id, stretch.fromS - roomS, stretch.toS + roomS);
   const { unit, value } = chartUnit(tap.unit, chosenUnits());
   const title = `${tapTitle(tap.id)}, ${unit}`;
   const svg = chartSvg({ title, unit, series: { ...series, value: series.value.map(value) } });
-  const words = `${checkTitle}: what its first number came from, ${record.startedAt.slice(0, 10)}.`;
-  return svg === null ? null : { title, svg, words };
+  return svg === null ? null : { title, svg, words: `${finding.title}: the stretch it came from.` };
 }

@@ -24,6 +24,7 @@ export interface SheetRow {
     readonly limit: Limit;
   } | null;
   readonly runId: string;
+  readonly resultId: string;
 }
 export interface SheetContent {
   readonly car: string;
@@ -88,6 +89,7 @@ function rowOf(run: RunSummary): SheetRow[] {
       kind: result.limit?.kind ?? '',
       figures: figuresOf(result),
       runId: run.id,
+      resultId: result.id,
     },
   ];
 }

@@ -46,11 +46,10 @@ export class HandOver {
   /** Of the row that is worth it most; a record that can't be read leaves the sheet without a chart. */
   async drawChart(): Promise<void> {
     const row = chartedRow(this.content.rows);
-    const run = this.logbook.runs.find(({ id }) => id === row?.runId);
-    const text = run && (await this.logbook.record(run.id));
-    if (!run || typeof text !== 'string') return;
+    const text = row && (await this.logbook.record(row.runId));
+    if (!row || typeof text !== 'string') return;
     try {
-      this.#chart = recordChart(text, run.checkTitle);
+      this.#chart = recordChart(text, row.resultId);
     } catch {
       this.#chart = null;
     }
