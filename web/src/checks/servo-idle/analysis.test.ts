@@ -21,14 +21,14 @@ function steeringUs(timeS: number): number {
   const k = Math.floor(at);
   return widthsUs[k] + (at - k) * (widthsUs[k + 1] - widthsUs[k]);
 }
-/** Follows the pulse once it is more than `deadUs` away; each time it draws 40 mA for 10 ms. */
-function follower(deadUs: number, lateS = 0.02) {
+/** Follows the pulse by `leapUs` once it is more than `deadUs` away; each time it draws 40 mA for 10 ms. */
+function follower(deadUs: number, leapUs = 0.6, lateS = 0.02) {
   let atUs = 1500;
   let drewAtS = Number.NEGATIVE_INFINITY;
   return (timeS: number) => {
     const away = steeringUs(timeS - lateS) - atUs;
     if (Math.abs(away) > deadUs) {
-      atUs += Math.sign(away) * (Math.abs(away) - deadUs + 0.6);
+      atUs += Math.sign(away) * (Math.abs(away) - deadUs + leapUs);
       drewAtS = timeS;
     }
     return timeS - drewAtS < 0.01 ? 0.04 : 0;
@@ -74,6 +74,17 @@ describe('servo-idle analysis', () => {
     const [, , , wide] = found(run(follower(14))) as Measured[];
     expect(covers(wide, 14)).toBe(true);
     expect(wide.interval[0]).toBeGreaterThan(8);
+  });
+  // By hand: a servo that comes up to twice its dead band further at each leap is silent between two of them for longer
+  // than after a turn; the longest silence would say nothing of its dead band.
+  it.each([
+    [4.5, 5],
+    [4.5, 8],
+    [23, 40],
+  ])('of %d us comes out although the servo leaps by %d us', (deadUs, leapUs) => {
+    const [, , , leaping] = found(run(follower(deadUs, leapUs))) as Measured[];
+    expect(covers(leaping, deadUs)).toBe(true);
+    expect(leaping.interval[1] - leaping.interval[0]).toBeLessThan(Math.max(2.5, 0.2 * deadUs));
   });
   // A square wave of 0.3 A has an r.m.s. value of half of it about its mean; 20 periods of 50 ms a second.
   it('tells r.m.s. value and pulses a second of a servo that hunts, and has no dead band for it', () => {

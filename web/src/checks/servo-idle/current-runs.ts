@@ -12,12 +12,16 @@ interface Smoothing {
 }
 const short: Smoothing = { scans: 8, noiseA: 6e-3 };
 const long: Smoothing = { scans: 32, noiseA: 2.5e-3 };
+/** A servo that leaps far draws current for less than a hundredth of the time. */
+const topShare = 0.995;
 /** A pause shorter than this is noise, s. */
 const pauseS = 0.012;
 
 /** The mean of the rail current above its idle level, A, and the level that it reaches. */
 export interface SmoothCurrent extends Smoothing {
   readonly timeS: Float64Array;
+  /** From one value to the next, s. */
+  readonly scanS: number;
   readonly aboveA: readonly number[];
   readonly topA: number;
 }
@@ -38,7 +42,8 @@ export const thresholdOf = ({ noiseA, topA }: SmoothCurrent, share: number): num
 
 function averaged(timeS: Float64Array, value: Float64Array, idleA: number, smoothing: Smoothing) {
   const aboveA = movingMean(value, smoothing.scans).map((amps) => amps - idleA);
-  return { ...smoothing, timeS, aboveA, topA: quantile(0.97, aboveA) };
+  const scanS = (timeS[timeS.length - 1] - timeS[0]) / (timeS.length - 1);
+  return { ...smoothing, timeS, scanS, aboveA, topA: quantile(topShare, aboveA) };
 }
 /** Not in bursts: the time can be taken for a longer mean, which sees less of a current. */
 const isSteady = ({ aboveA, topA }: SmoothCurrent): boolean =>

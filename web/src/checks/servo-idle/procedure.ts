@@ -11,7 +11,7 @@ const sideUs = 40;
 /** How much further each turn goes than the one before. */
 const furtherUs = 0.7;
 const turns = 7;
-const usPerS = 40;
+export const usPerS = 40;
 const restS = 2;
 const of = 2 + turns;
 
