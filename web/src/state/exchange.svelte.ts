@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: MIT
 // The logbook to a file and back: everything or some runs as one bench file; a file is previewed first and joins only
-// when a person says so. What is here is never replaced.
-import { readBenchFile, writeBenchFile, type BenchFileRead } from '#core/record/bench-file';
-import { readRecord } from '#core/record/record-reader';
-import { arrivingRepairs, type RepairsMerge } from '#core/history/repair';
-import { arrivingShelf, forFile, type ShelfMerge } from '#core/parts/shelf-merge';
+// when a person says so. A part or car of the file that only shares a name with one here is asked about.
+import { usualAnswer, type Alike, type AlikeAnswer } from '#core/parts/alike-parts';
+import { usualChoice, type CarChoice, type DifferingCar, type ShelfMerge } from '#core/parts/shelf-merge';
+import type { NewId } from '#core/parts/shelf-identity';
+import type { RepairsMerge } from '#core/history/repair';
+import type { BenchFileRead } from '#core/record/bench-file';
+import { packedRuns, readFile } from './bench-file-runs.ts';
 import type { Bench } from './bench.svelte.ts';
 import { catalogueTold } from './catalogue.ts';
+import { alikesOf, outcomeOf, type Answers, type FileOutcome, type Ours } from './file-outcome.ts';
 import { previewOf, type FilePreview, type NamingOf } from './file-preview.ts';
 import type { Logbook } from './logbook.svelte.ts';
 import type { Repairs } from './repairs.svelte.ts';
@@ -15,6 +18,7 @@ import { marmot, type Shelf } from './shelf.svelte.ts';
 
 const wordsOf = (cause: unknown) => (cause instanceof Error ? cause.message : String(cause));
 const runsWord = (count: number) => (count === 1 ? '1 run' : `${count} runs`);
+const none: Answers = { parts: {}, cars: {} };
 
 interface Pieces {
   readonly bench: Pick<Bench, 'check' | 'checks' | 'wake'>;
@@ -28,29 +32,59 @@ export interface SavedFile {
 }
 
 export class Exchange {
+  #file = $state.raw<BenchFileRead | null>(null);
   #preview = $state.raw<FilePreview | null>(null);
-  #cars = $state.raw<ShelfMerge | null>(null);
-  #repairs = $state.raw<RepairsMerge | null>(null);
+  #alikes = $state.raw<readonly Alike[]>([]);
+  #answers = $state.raw<Answers>(none);
   #trouble = $state<string | null>(null);
   #words = $state('');
   #name = $state('');
+  #outcome = $derived.by(() => this.#worked());
 
-  constructor(private readonly pieces: Pieces) {}
+  constructor(
+    private readonly pieces: Pieces,
+    private readonly newId: NewId = () => crypto.randomUUID(),
+  ) {}
 
   get preview(): FilePreview | null {
     return this.#preview;
   }
   /** Cars and loose parts of the file, against those here; null where it holds none. */
   get cars(): ShelfMerge | null {
-    return this.#cars;
+    return this.#outcome?.cars ?? null;
   }
   get repairs(): RepairsMerge | null {
-    return this.#repairs;
+    return this.#outcome?.repairs ?? null;
+  }
+  /** Parts of the file that are called as one here. */
+  get alikes(): readonly Alike[] {
+    return this.#alikes;
+  }
+  answer({ key }: Alike): AlikeAnswer | null {
+    return this.#answers.parts[key] ?? null;
+  }
+  say(alikes: readonly Alike[], answer: AlikeAnswer): void {
+    const said = Object.fromEntries(alikes.map(({ key }) => [key, answer]));
+    this.#answers = { ...this.#answers, parts: { ...this.#answers.parts, ...said } };
+  }
+  choice(car: DifferingCar): CarChoice {
+    return this.#answers.cars[car.theirs.name] ?? usualChoice(car);
+  }
+  choose({ theirs }: DifferingCar, choice: CarChoice): void {
+    this.#answers = { ...this.#answers, cars: { ...this.#answers.cars, [theirs.name]: choice } };
+  }
+  /** Parts of which nobody has said yet whether they are the same. */
+  get unsaid(): number {
+    return this.#alikes.filter((alike) => this.answer(alike) === null).length;
+  }
+  /** Whether a person has anything to decide. */
+  get asks(): boolean {
+    return this.#alikes.length + (this.cars?.differing.length ?? 0) > 0;
   }
   /** Whether there is anything to add. */
   get brings(): boolean {
     const { added = [], beside = [], notes = [] } = this.#preview ?? {};
-    const things = [added, beside, notes, this.#cars?.added ?? [], this.#repairs?.added ?? []];
+    const things = [added, beside, notes, this.cars?.added ?? [], this.repairs?.added ?? []];
     return things.some(({ length }) => length > 0);
   }
   get trouble(): string | null {
@@ -66,20 +100,10 @@ export class Exchange {
   }
   /** Runs without a record, because they never ended, are told and left out, and so are damaged ones. */
   async save(runs: readonly RunSummary[], madeAt: string): Promise<SavedFile> {
-    const texts: string[] = [];
-    const notes: Record<string, string> = {};
-    for (const { id, note } of runs) {
-      const text = await this.pieces.logbook.record(id);
-      if (!readable(text)) continue;
-      texts.push(text);
-      if (note) notes[id] = note;
-    }
-    const { shelf, repairs } = this.pieces;
-    const around = { shelf: forFile(shelf.content), repairs: repairs.list };
-    const bytes = writeBenchFile({ ...around, runs: texts, notes }, madeAt);
-    const left = runs.length - texts.length;
+    const { bytes, packed } = await packedRuns(this.pieces, runs, madeAt);
+    const left = runs.length - packed;
     const more = left > 0 ? ` ${runsWord(left)} without a whole record could not be put into it.` : '';
-    this.#words = `${runsWord(texts.length)} saved.${more}`;
+    this.#words = `${runsWord(packed)} saved.${more}`;
     return { bytes, words: this.#words };
   }
   /** A bench file or the record of one run; what it would bring stands in `preview`. */
@@ -87,53 +111,50 @@ export class Exchange {
     this.leave();
     try {
       const file = readFile(bytes);
-      const { logbook, shelf, repairs } = this.pieces;
       await catalogueTold(this.pieces.bench);
-      this.#preview = await previewOf(file, logbook, this.#namingOf);
-      this.#cars = file.shelf && arrivingShelf(shelf.content, file.shelf, marmot);
-      this.#repairs = arrivingRepairs(repairs.list, file.repairs);
-      this.#name = name;
+      const preview = await previewOf(file, this.pieces.logbook, this.#namingOf);
+      this.#alikes = alikesOf(file, preview, this.#ours);
+      const parts = this.#alikes.map((alike) => [alike.key, usualAnswer(alike, preview.known)]);
+      this.#answers = { cars: {}, parts: Object.fromEntries(parts) };
+      [this.#file, this.#preview, this.#name] = [file, preview, name];
     } catch (cause) {
       this.#trouble = `${name}: ${wordsOf(cause)}`;
     }
   }
-  /** Writes what the preview tells. A run that can't be kept is told by the logbook and stops nothing. */
+  /** Writes what the preview tells and says what was kept. A run that can't be kept stops nothing. */
   async take(): Promise<void> {
-    const { preview, pieces } = { preview: this.#preview, pieces: this.pieces };
-    if (!preview) return;
+    const [preview, outcome] = [this.#preview, this.#outcome];
+    if (!preview || !outcome || this.unsaid > 0) return;
+    const { shelf, repairs, logbook } = this.pieces;
+    const { cars } = outcome;
+    if (cars && cars.added.length > 0) shelf.act(() => cars.shelf);
+    repairs.join(outcome.repairs.added);
     const arriving = [...preview.added, ...preview.beside];
-    for (const { summary, text } of arriving) await pieces.logbook.end(summary, text);
-    for (const { id, text } of preview.notes) await pieces.logbook.note(id, text);
-    this.#takeShelf();
+    const whys: string[] = [];
+    for (const { summary, text } of arriving)
+      await logbook.join(outcome.joining(summary), text).catch((cause: unknown) => whys.push(wordsOf(cause)));
+    for (const { id, text } of preview.notes) await logbook.note(id, text);
     this.leave();
-    this.#words = `${runsWord(arriving.length)} added.`;
-    await pieces.logbook.measure();
+    this.#words = `${runsWord(arriving.length - whys.length)} added.${unkept(whys)}`;
+    await logbook.measure();
   }
   leave(): void {
-    [this.#preview, this.#cars, this.#repairs, this.#trouble, this.#words] = [null, null, null, null, ''];
+    [this.#file, this.#preview, this.#alikes, this.#answers] = [null, null, [], none];
+    [this.#trouble, this.#words] = [null, ''];
   }
-  #takeShelf(): void {
-    const { added = [] } = this.#cars ?? {};
-    const arriving = this.#cars?.shelf;
-    if (arriving && added.length > 0) this.pieces.shelf.act(() => arriving);
-    this.pieces.repairs.join(this.#repairs?.added ?? []);
+  #worked(): FileOutcome | null {
+    return this.#file && outcomeOf(this.#file, this.#alikes, this.#answers, this.#ours, this.newId);
+  }
+  get #ours(): Ours {
+    const { shelf, repairs, logbook } = this.pieces;
+    return { shelf: shelf.content, repairs: repairs.list, runs: logbook.runs, example: marmot };
   }
   readonly #namingOf: NamingOf = (checkId) => {
     const check = this.pieces.bench.check(checkId);
     return check && { title: check.title, part: check.part, rig: 'from a file' };
   };
 }
-function readable(text: unknown): text is string {
-  try {
-    return typeof text === 'string' && !!readRecord(text);
-  } catch {
-    return false;
-  }
-}
-const brace = 0x7b;
-/** One record as it is saved by itself, or a bench file. */
-function readFile(bytes: Uint8Array): BenchFileRead {
-  if (bytes[0] !== brace) return readBenchFile(bytes);
-  const text = new TextDecoder().decode(bytes);
-  return { shelf: null, notes: {}, repairs: [], runs: [text], records: [readRecord(text)], troubles: [] };
-}
+const unkept = (whys: readonly string[]): string =>
+  whys.length === 0
+    ? ''
+    : ` ${runsWord(whys.length)} could not be kept: this browser has no room for them or refuses them (${whys[0]}). Delete runs for good to make room, then open the file again: what is here by then is not added twice.`;

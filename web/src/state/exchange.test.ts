@@ -2,54 +2,16 @@
 // The logbook to a file and into another one: nothing lost, nothing twice, what differs told; bad files in words.
 import { unzipSync, zipSync, strToU8 } from 'fflate';
 import { describe, expect, it } from 'vitest';
+import { partRefOf } from '#core/parts/part';
 import { writeBenchFile } from '#core/record/bench-file';
-import { Exchange } from './exchange.svelte.ts';
-import { keptRecord, keptSummary, type KeptRun } from './kept-run-fixture.ts';
-import { Logbook } from './logbook.svelte.ts';
-import type { RunSummary } from './run-summary.ts';
-import { Repairs } from './repairs.svelte.ts';
+import { plainRun } from '#core/record/record-identity';
+import { exchangePage as page } from './exchange-fixture.ts';
+import { keptRecord, type KeptRun } from './kept-run-fixture.ts';
 import { newcomer } from './shelf-newcomer.ts';
-import { marmot, Shelf } from './shelf.svelte.ts';
+import { marmot } from './shelf.svelte.ts';
 
 const at = '2026-11-27T00:00:00.000Z';
-const checks = [{ id: 'motor-no-load', title: 'No-load current', part: 'motor' }];
-const bench = {
-  checks,
-  check: (id: string) => checks.find((check) => check.id === id),
-  wake: () => {},
-} as never;
-
-function memory() {
-  const kept = new Map<string, string>();
-  return {
-    getItem: (key: string) => kept.get(key) ?? null,
-    setItem: (key: string, value: string) => void kept.set(key, value),
-  };
-}
 const repair = { partName: marmot.motor.name, at: '2026-11-20', words: 'new bearings' };
-async function page(runs: readonly KeptRun[]) {
-  const summaries = new Map<string, RunSummary>();
-  const records = new Map<string, unknown>();
-  for (const run of runs) {
-    const summary = keptSummary(run);
-    summaries.set(summary.id, summary);
-    records.set(summary.id, keptRecord(run));
-  }
-  const logbook = new Logbook({
-    summaries: () => Promise.resolve([...summaries.values()]),
-    record: (id) => Promise.resolve(records.get(id)),
-    put: (summary, record) => {
-      summaries.set(summary.id, summary);
-      if (record !== undefined) records.set(summary.id, record);
-      return Promise.resolve();
-    },
-    remove: (id) => Promise.resolve(void (summaries.delete(id) && records.delete(id))),
-  });
-  await logbook.load();
-  const [shelf, repairs] = [new Shelf(memory()), new Repairs(memory())];
-  const exchange = new Exchange({ bench, logbook, shelf, repairs });
-  return { logbook, shelf, repairs, summaries, records, exchange };
-}
 const both: KeptRun[] = [
   { id: 'a', day: 1 },
   { id: 'b', day: 2, value: 3.2 },
@@ -75,11 +37,11 @@ describe('a saved logbook', () => {
       ['b', 'after new bearings'],
       ['a', undefined],
     ]);
-    expect(to.records.get('a')).toBe(keptRecord(both[0]));
+    expect(plainRun(to.records.get('a') as string)).toBe(keptRecord(both[0]));
     expect(to.shelf.car.name).toBe('Wombat');
     expect(to.shelf.content.cars.map(({ name }) => name)).toEqual(['Wombat', 'Vole']);
     expect(to.shelf.content.loose.map(({ part }) => part.name)).toEqual(['Spare']);
-    expect(to.repairs.list).toEqual([repair]);
+    expect(to.repairs.list).toEqual([{ ...repair, partId: to.shelf.car.motor.id }]);
   });
   it('of an older version, with one car and no repairs, is read too', async () => {
     const shelf = {
@@ -89,21 +51,22 @@ describe('a saved logbook', () => {
       loose: [],
     } as const;
     const to = await page([]);
-    to.repairs.join([repair]);
+    const other = { ...repair, partName: 'Other motor' };
+    to.repairs.join([other]);
     const file = { shelf: { ...shelf, cars: [...shelf.cars], loose: [] }, runs: both.map(keptRecord) };
     await to.exchange.look(writeBenchFile(file, at), 'older.zip');
     expect(to.exchange.preview?.troubles).toEqual([]);
     expect(to.exchange.cars?.added).toEqual(['Old Marmot']);
     await to.exchange.take();
-    expect([to.shelf.car.name, to.logbook.runs.length, to.repairs.list]).toEqual(['Old Marmot', 2, [repair]]);
+    expect([to.shelf.car.name, to.logbook.runs.length, to.repairs.list]).toEqual(['Old Marmot', 2, [other]]);
   });
   it('brings nothing twice, also from a second opening', async () => {
-    const to = await page([both[0]]);
-    await to.exchange.look(await saved(), 'all.zip');
+    const [to, file] = [await page([both[0]]), await saved()];
+    await to.exchange.look(file, 'all.zip');
     expect(to.exchange.preview?.added).toHaveLength(1);
     expect(to.exchange.preview?.same.map(({ id }) => id)).toEqual(['a']);
     await to.exchange.take();
-    await to.exchange.look(await saved(), 'all.zip');
+    await to.exchange.look(file, 'all.zip');
     expect(to.exchange.preview).toMatchObject({ added: [], beside: [], notes: [] });
     expect(to.exchange.brings).toBe(false);
   });
@@ -111,8 +74,9 @@ describe('a saved logbook', () => {
     const to = await page([{ id: 'a', day: 1, value: 9 }]);
     to.shelf.replace({ ...marmot, name: 'Mine' });
     to.repairs.join([{ ...repair, words: 'new brushes' }]);
+    const file = await saved();
     for (let time = 0; time < 2; time++) {
-      await to.exchange.look(await saved(), 'all.zip');
+      await to.exchange.look(file, 'all.zip');
       await to.exchange.take();
     }
     expect(to.logbook.runs).toHaveLength(3);
@@ -123,8 +87,8 @@ describe('a saved logbook', () => {
     expect(to.shelf.car.name).toBe('Mine');
     expect(to.shelf.content.cars.map(({ name }) => name)).toEqual(['Mine', 'Wombat', 'Vole']);
     expect(
-      to.repairs.list.map(({ words }) => words),
-      'mine stays',
+      to.repairs.of(partRefOf(to.shelf.car, 'motor')).map(({ words }) => words),
+      'mine stays, the other motor has its own',
     ).toEqual(['new brushes']);
   });
   it('keeps both of two runs that share a name in one file, and one of two that are the same', async () => {

@@ -63,7 +63,7 @@ export class KeptMemory {
   }
   async retry(): Promise<void> {
     const { store } = this;
-    if (store) for (const [name, text] of [...this.#unkept]) await this.#write(store, name, text);
+    if (store) for (const [name, text] of this.#unkept) await this.#write(store, name, text);
   }
   #move(name: string): string | null {
     const before = this.old.getItem(name);

@@ -95,6 +95,12 @@ export class Logbook {
     await this.#keep(() => this.drawer.put(summary, record));
     if (this.#current === summary.id) this.#current = null;
   }
+  /** A run of another logbook: it is here only once it is kept. Rejects with what the browser said where it is not. */
+  async join(run: RunSummary, record: unknown): Promise<void> {
+    const summary = identifiedRun(run, this.parts(), isVirtual(run));
+    await this.drawer.put(summary, record);
+    this.#insert(summary);
+  }
   async record(id: string): Promise<unknown> {
     return this.drawer.record(id);
   }

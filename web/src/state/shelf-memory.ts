@@ -2,6 +2,7 @@
 // The shelf as this browser keeps it, read back through zod. Who used the page while it knew one car has that car on the
 // shelf; what can't be read is set aside, never overwritten; cars that an older page added since the shelf moved join.
 import { z } from 'zod';
+import { withoutIdentity } from '#core/parts/identity';
 import { carSchema, type Car } from '#core/parts/part';
 import { newShelf, shelfSchema, type ShelfContent } from '#core/parts/shelf';
 import { mergedShelf } from '#core/parts/shelf-merge';
@@ -36,9 +37,13 @@ export function readShelf(memory: Memory, example: Car): KeptShelf {
 function withLate(content: ShelfContent, text: string | null): KeptShelf {
   const late = shelfSchema.safeParse(json(text));
   if (!late.success) return { content, trouble: null };
-  const { shelf, added, differing } = mergedShelf(content, late.data);
+  // Identities were given anew there: names tell what is what.
+  const { shelf, added, differing } = mergedShelf(content, withoutIdentity(late.data));
   const joined = added.length > 0 ? ` ${added.join(', ')} joined the shelf.` : '';
-  const left = differing.length > 0 ? ` Of ${differing.join(', ')} the one here stays as it is.` : '';
+  const left =
+    differing.length > 0
+      ? ` Of ${differing.map(({ mine }) => mine.name).join(', ')} the one here stays as it is.`
+      : '';
   const trouble =
     joined || left ? `The shelf was also changed in the small memory of this browser.${joined}${left}` : null;
   return { content: shelf, trouble };

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What was mended on a part and when, as a person noted it: the part's history begins anew there.
 import { z } from 'zod';
-import { identitySchema } from '../parts/identity.ts';
+import { identitySchema, isOfPart } from '../parts/identity.ts';
 
 export const repairSchema = z.object({
   partName: z.string().min(1, 'a repair needs the name of its part'),
@@ -24,11 +24,9 @@ export interface RepairsMerge {
 }
 /** A part has one repair a day. */
 export function arrivingRepairs(here: readonly KeptRepair[], file: readonly KeptRepair[]): RepairsMerge {
-  const known = new Map(here.map((repair) => [dayOf(repair), repair.words]));
-  const added = new Map<string, KeptRepair>();
-  for (const repair of file)
-    if (!known.has(dayOf(repair)) && !added.has(dayOf(repair))) added.set(dayOf(repair), repair);
-  const held = (repair: KeptRepair) => known.get(dayOf(repair)) ?? added.get(dayOf(repair))!.words;
-  return { added: [...added.values()], differing: file.filter((repair) => held(repair) !== repair.words) };
+  const added: KeptRepair[] = [];
+  const held = (repair: KeptRepair) => [...here, ...added].find((each) => isSameDay(each, repair));
+  for (const repair of file) if (!held(repair)) added.push(repair);
+  return { added, differing: file.filter((repair) => held(repair)!.words !== repair.words) };
 }
-const dayOf = ({ partName, at }: KeptRepair): string => `${at} ${partName}`;
+const isSameDay = (a: KeptRepair, b: KeptRepair): boolean => a.at === b.at && isOfPart(a, b);

@@ -193,7 +193,8 @@ function freeName(parts: readonly Part[], { kind, name }: Part): string {
   return freeNameAmong(taken, name);
 }
 export const freePartName = (shelf: ShelfContent, part: Part): string => freeName(allParts(shelf), part);
-function freeNameAmong(taken: ReadonlySet<string>, name: string): string {
+/** The name, or the next of its numbers that is free. */
+export function freeNameAmong(taken: ReadonlySet<string>, name: string): string {
   if (!taken.has(name)) return name;
   const stem = name.replace(/ \d+$/, '');
   for (let number = 2; ; number++) if (!taken.has(`${stem} ${number}`)) return `${stem} ${number}`;
