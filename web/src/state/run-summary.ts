@@ -84,8 +84,12 @@ export function limitWords(limit: NonNullable<ResultLine['limit']>, size: number
   return `${limitRange(limit, size)}, ${kind}`;
 }
 /** The deciding value on a tag: short. */
-export function resultDetail(result: ResultLine): string {
-  if (result.value === undefined || !result.interval) return shortened(result.reason ?? 'No number was made');
-  return readingWords(result.value, result.interval, result.unit);
+/** The value, or why there is none, in a sentence. */
+export function resultWords({ value, interval, unit, reason = 'No number was made.' }: ResultLine): string {
+  if (value === undefined || !interval) return reason.split(/(?<=\.) /)[0];
+  return readingWords(value, interval, unit);
 }
+/** The same where there is little room. */
+export const resultDetail = (result: ResultLine): string =>
+  result.value === undefined ? shortened(resultWords(result)) : resultWords(result);
 const shortened = (text: string) => (text.length > 24 ? `${text.slice(0, 23).trimEnd()}…` : text);

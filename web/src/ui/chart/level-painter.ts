@@ -11,6 +11,8 @@ import { hatched, labelFont, line, px, rimmed } from './strokes.ts';
 const hatchDepth = 9;
 /** Room for the plot's name at the top left. */
 const name = { height: 22, width: 180 };
+/** A narrower plot has the words of more than one result below it only. */
+const leastForWords = 320;
 
 export function paintLevels(chart: uPlot, levels: readonly LevelLines[]): void {
   if (levels.length === 0) return;
@@ -99,6 +101,7 @@ function paintBead(
 function paintWords(chart: uPlot, levels: readonly LevelLines[]): void {
   const { bbox } = chart;
   const named = levels.length > 1;
+  if (named && bbox.width < px(leastForWords)) return;
   const wanted = levels.flatMap(({ title, colour, value, limits }) => {
     const prefix = named ? `${title}: ` : '';
     return [
