@@ -27,7 +27,7 @@ export const controlFaults = [
     name: 'bad-joint',
     title: 'Bad joint',
     words: 'A solder joint in the lead to the controller is cold: too much resistance.',
-    severity: '1: 2 mohm more',
+    severity: '1: 2 mΩ more',
     check: 'joint-drop',
     verdict: 'fail',
     result: 'worst-joint',

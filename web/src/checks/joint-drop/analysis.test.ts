@@ -62,7 +62,7 @@ describe('joint-drop', () => {
     ['joint-1', 0.2e-3],
     ['joint-2', 0.07e-3],
     ['joint-4', leadAt20],
-  ])('gives %s back within 0.1 mohm and inside its interval', (id, ohm) => {
+  ])('gives %s back within 0.1 mΩ and inside its interval', (id, ohm) => {
     const { value, interval } = byId(findings, id);
     expect(Math.abs(value - ohm)).toBeLessThan(0.01e-3);
     expect(interval[0]).toBeLessThan(ohm);
@@ -83,7 +83,7 @@ describe('joint-drop', () => {
   });
   it('passes good joints, the nearest to its limit being the lead', () => {
     expect(new Set(Object.values(verdicts(findings)))).toEqual(new Set(['pass']));
-    expect(byId(findings, 'worst-joint').notes[0]).toMatch(/Worst: long lead, 0\.9\d of at most 1\.09 mohm/);
+    expect(byId(findings, 'worst-joint').notes[0]).toMatch(/Worst: long lead, 0\.9\d of at most 1\.09 mΩ/);
   });
   it('fails a cold joint, alone and as the worst', () => {
     const cold = found(run({ ohm: byStep(ohms[0], 0.9e-3, ohms[2]) }));

@@ -64,7 +64,7 @@ function atTwenty(input: Input, ohm: Quantity, stretch: Stretch): Quantity {
 function jointFinding({ joint, ohm, stretch }: Probed, raceA: number): Finding {
   const watts = raceA ** 2 * ohm.value;
   const copper =
-    joint.kind === 'lead' ? ` Copper of its gauge and length has ${milli(leadOhm(joint))} mohm.` : '';
+    joint.kind === 'lead' ? ` Copper of its gauge and length has ${milli(leadOhm(joint))} mΩ.` : '';
   return measured(resultOf(joint), ohm, {
     formula:
       'Voltage between the probe tips that came with a step of the pack load, over the step of its current.',
@@ -81,7 +81,7 @@ function worstOf(probed: readonly Probed[]): Finding {
   return measured(results[0], linear([[100 / most, worst.ohm]]), {
     formula: 'Resistance of each joint over the most that its kind may have; the greatest of them.',
     evidence: [{ ...worst.stretch, taps: ['packCurrentWide'] }],
-    notes: [`Worst: ${worst.joint.name}, ${milli(worst.ohm.value)} of at most ${milli(most)} mohm.`],
+    notes: [`Worst: ${worst.joint.name}, ${milli(worst.ohm.value)} of at most ${milli(most)} mΩ.`],
   });
 }
 function heatOf(probed: readonly Probed[], raceA: number): Finding {

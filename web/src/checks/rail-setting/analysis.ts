@@ -50,7 +50,7 @@ function raceOf(name: ResultName, input: Input): Finding {
       ...stretch,
       taps: ['railVoltage', 'packVoltage', 'packCurrentNarrow'],
     })),
-    notes: [`Pack and leads: ${(1e3 * sourceOhm(input).value).toFixed(0)} mohm.`],
+    notes: [`Pack and leads: ${(1e3 * sourceOhm(input).value).toFixed(0)} mΩ.`],
   });
 }
 function railLeft(input: Input): Quantity {

@@ -90,7 +90,7 @@ describe('the measured winding', () => {
   it('goes into the motor as a proposal, with its uncertainty', () => {
     const findings = found();
     const proposal = proposes(findings)!;
-    expect(proposal.words).toMatch(/Take 13\.\d\d mohm at 20 °C/);
+    expect(proposal.words).toMatch(/Take 13\.\d\d mΩ at 20 °C/);
     const { windingOhm } = withProposal(marmot, proposal).motor;
     expect(windingOhm!.ohm).toBeCloseTo(2 * phase, 4);
     expect(windingOhm!.u).toBeCloseTo(byId(findings, 'winding-mean').u, 6);

@@ -11,7 +11,7 @@ export function proposes(findings: readonly Finding[]): Proposal | null {
   const windingOhm = { ohm: Number(mean.value.toPrecision(6)), u: Number(mean.u.toPrecision(3)) };
   return {
     part: 'motor',
-    words: `Take ${(1000 * mean.value).toFixed(2)} mohm at 20 °C for the winding of this motor in its other checks, in place of what its class has.`,
+    words: `Take ${(1000 * mean.value).toFixed(2)} mΩ at 20 °C for the winding of this motor in its other checks, in place of what its class has.`,
     change: { windingOhm },
   };
 }

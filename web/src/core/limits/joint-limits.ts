@@ -7,9 +7,9 @@ import type { Limit } from '../verdicts/limit.ts';
 
 /** Ohms at most, and what good ones have; from memory and computed, no source. */
 export const jointOhms = {
-  solder: { most: 0.3e-3, words: 'solder joint, good ones have less than 0.1 mohm' },
-  bullet: { most: 0.5e-3, words: 'bullet plug of 4 to 5 mm, good ones have 0.1 to 0.3 mohm' },
-  plug: { most: 40e-3, words: 'small plug of the receiver rail, good ones have 10 to 20 mohm' },
+  solder: { most: 0.3e-3, words: 'solder joint, good ones have less than 0.1 mΩ' },
+  bullet: { most: 0.5e-3, words: 'bullet plug of 4 to 5 mm, good ones have 0.1 to 0.3 mΩ' },
+  plug: { most: 40e-3, words: 'small plug of the receiver rail, good ones have 10 to 20 mΩ' },
 } as const;
 /** Strands are laid longer than the wire, and a length is measured with a ruler. */
 const leadAllowance = 1.1;

@@ -143,7 +143,7 @@ export const supplyRows = [
     unit: 'ohm',
     max: 0.012,
     condition:
-      'after a second of load, until a baseline is there; tabs, balance board and lead are in it (cells alone are commonly below 5 mohm)',
+      'after a second of load, until a baseline is there; tabs, balance board and lead are in it (cells alone are commonly below 5 mΩ)',
     mark: fromMemory,
   },
   {
