@@ -34,14 +34,16 @@ describe('the axis of amounts', () => {
   it('is some axis where nothing was recorded', () =>
     expect(amountScale(null, null, [line(7)], 6)).toEqual([0, 1]));
 });
-const placed = (ys: number[], bottom: number, top = 0) =>
+const placed = (ys: number[], bottom: number, top = 0, needed = true) =>
   placedBaselines(
-    ys.map((y) => ({ y, top })),
+    ys.map((y) => ({ y, top, needed })),
     bottom,
   );
 describe('words at the ends of lines', () => {
   it('stand above their line, and below where another stands there', () =>
     expect(placed([50, 50], 100)).toEqual([45, 64]));
+  it('stand no row away from a line that is not the one looked at', () =>
+    expect(placed([50, 50, 50], 100, 0, false)).toEqual([45, 64, null]));
   it('leave the name of the plot free', () => expect(placed([4], 100, 22)).toEqual([34]));
   it('stay inside', () => {
     expect(placed([4], 100)).toEqual([18]);

@@ -51,18 +51,21 @@ export interface WantedWords {
   readonly y: number;
   /** Nothing may stand above it there. */
   readonly top: number;
+  /** They may stand rows away from their line rather than nowhere. */
+  readonly needed: boolean;
 }
-/** Baselines of words, the more important ones first: above their line, else below, else a row or two further; null for
- *  one that finds no place. */
+/** Baselines of words, the more important ones first: above their line, else below, else some rows further where they
+ *  are needed; null for those that find no place. */
 export function placedBaselines(wanted: readonly WantedWords[], bottom: number): (number | null)[] {
   const taken: number[] = [];
-  return wanted.map(({ y: lineY, top }) => {
-    const free = places(lineY).find(
+  return wanted.map(({ y: lineY, top, needed }) => {
+    const free = places(lineY, needed).find(
       (y) => y - 12 >= top && y + 3 <= bottom && taken.every((other) => Math.abs(other - y) >= row - 1),
     );
     if (free !== undefined) taken.push(free);
     return free ?? null;
   });
 }
-const places = (lineY: number): number[] =>
-  [above, below, above - row, below + row, below + 2 * row].map((by) => lineY + by);
+const places = (lineY: number, needed: boolean): number[] =>
+  [above, below, ...(needed ? further : [])].map((by) => lineY + by);
+const further = [above - row, below + row, below + 2 * row, below + 3 * row];

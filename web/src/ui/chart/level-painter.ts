@@ -102,15 +102,16 @@ function paintWords(chart: uPlot, levels: readonly LevelLines[]): void {
   const { bbox } = chart;
   const named = levels.length > 1;
   if (named && bbox.width < px(leastForWords)) return;
-  const wanted = levels.flatMap(({ title, colour, value, limits }) => {
-    const prefix = named ? `${title}: ` : '';
+  const wanted = levels.flatMap(({ title, colour, value, limits }, index) => {
+    const shared = { prefix: named ? `${title}: ` : '', needed: index === 0 };
     return [
-      ...(value ? [{ at: value.at, words: value.words, prefix, colour }] : []),
-      ...limits.map(({ at, words }) => ({ at, words, prefix, colour: '--ink' })),
+      ...(value ? [{ at: value.at, words: value.words, colour, ...shared }] : []),
+      ...limits.map(({ at, words }) => ({ at, words, colour: '--ink', ...shared })),
     ];
   });
   const texts = wanted.map(({ prefix, words }) => `${fitting(chart, prefix, words)}${words}`);
-  const lines = wanted.map(({ at }, k) => ({
+  const lines = wanted.map(({ at, needed }, k) => ({
+    needed,
     y: (kept(chart, yOf(chart, at)) - bbox.top) / devicePixelRatio,
     top: widthOf(chart, texts[k]) + px(name.width) > bbox.width ? name.height : 2,
   }));
