@@ -25,7 +25,7 @@ export const packRipple: Check<Evidence> = {
     polarityCaution,
     manualCaution,
   ],
-  durationS: 30,
+  durationS: 42,
   moves: 'The motor spins up to half throttle.',
   place: 'controller',
   results,

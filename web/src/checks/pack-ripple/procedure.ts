@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Neutral, the proven first spin, then half throttle, where the controller's pulses draw most ripple, and every
-// conversion of the pack current, six times 0.85 s: a drive lasts a second at most without being told again, and nothing is
+// conversion of the pack current, sixteen times 0.85 s: a drive lasts a second at most without being told again, and nothing is
 // told while a burst runs. With the throttle open the rig lets no other tap be watched so closely. Last, the pack load
 // going off tells the corner of the tap's filter.
 import type { Bench, BurstPlan, ScanPlan } from '../check.ts';
@@ -18,7 +18,7 @@ export const opening = 0.5;
 const samples = 8192;
 const driveS = 1;
 /** Their powers are averaged: the ripple of a sound capacitor lies near the noise of one. */
-const burstsWanted = 6;
+const burstsWanted = 16;
 /** A bare motor runs down within this, with a margin. */
 const runsDownS = 2.5;
 const loadS = 0.15;

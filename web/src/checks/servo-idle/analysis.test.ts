@@ -34,6 +34,21 @@ function follower(deadUs: number, leapUs = 0.6, lateS = 0.02) {
     return timeS - drewAtS < 0.01 ? 0.04 : 0;
   };
 }
+/** The same, but it drives for `frames` frames of 40 ms before it leaps. */
+function hesitant(deadUs: number, leapUs: number, frames: number) {
+  let atUs = 1500;
+  let beganS = Number.NaN;
+  return (timeS: number) => {
+    const away = steeringUs(timeS - 0.02) - atUs;
+    if (Number.isNaN(beganS) && Math.abs(away) > deadUs) beganS = timeS;
+    const sinceS = timeS - beganS;
+    if (sinceS > frames * 0.04) {
+      atUs += Math.sign(away) * leapUs;
+      beganS = Number.NaN;
+    }
+    return sinceS % 0.04 < 0.01 ? 0.04 : 0;
+  };
+}
 function run(extra: (timeS: number) => number, change: Partial<Signals> = {}) {
   return syntheticRun({
     tap: (id, timeS) => {
@@ -85,6 +100,11 @@ describe('servo-idle analysis', () => {
     const [, , , leaping] = found(run(follower(deadUs, leapUs))) as Measured[];
     expect(covers(leaping, deadUs)).toBe(true);
     expect(leaping.interval[1] - leaping.interval[0]).toBeLessThan(Math.max(2.5, 0.2 * deadUs));
+  });
+  it('comes out of a servo that needs several frames of drive for one leap', () => {
+    const [, , , slow] = found(run(hesitant(14, 19, 4))) as Measured[];
+    expect(covers(slow, 14)).toBe(true);
+    expect(slow.interval[0]).toBeGreaterThan(8);
   });
   // A square wave of 0.3 A has an r.m.s. value of half of it about its mean; 20 periods of 50 ms a second.
   it('tells r.m.s. value and pulses a second of a servo that hunts, and has no dead band for it', () => {

@@ -15,13 +15,18 @@ const lateUs = { middle: 1, half: 0.5 } as const;
 /** A leap just after a turn, before the servo heard of it, belongs to the ramp before. */
 const heardS = 0.02;
 
+/** A simple servo may need several frames of drive for one leap: their pauses are this much shorter than those between
+ *  leaps (from the model). */
+const shorterBy = 2.5;
+
 interface Onset {
   readonly ramp: number;
+  readonly atS: number;
   readonly widthUs: number;
 }
 /** us. Throws NotMeasurable where leaps are missing. */
 export function leapBand(input: Input, runs: readonly CurrentRun[]): Quantity {
-  const { across, leaps } = waysBetween(onsetsOf(input, runs));
+  const { across, leaps } = waysBetween(firstOfEach(onsetsOf(input, runs)));
   if (across.length < fewestTurns || leaps.length < 2) throw new NotMeasurable(followsNot);
   return uncertain((mean(across) + mean(leaps)) / 2 - lateUs.middle, [
     [typeA('turns', 'from turn to turn', across.length - 1), spreadOfMean(across) / 2],
@@ -47,6 +52,19 @@ const goesUp = (ramp: number): boolean => ramp % 2 === 0;
 function onsetsOf({ samples, evidence: { ramps } }: Input, runs: readonly CurrentRun[]): Onset[] {
   return runs.flatMap(({ fromS }) => {
     const ramp = ramps.findLastIndex((at) => fromS - heardS > at.fromS);
-    return ramp < 0 ? [] : [{ ramp, widthUs: widthAt(samples, fromS) }];
+    return ramp < 0 ? [] : [{ ramp, atS: fromS, widthUs: widthAt(samples, fromS) }];
   });
+}
+/** Of the frames that drive one leap the first: where the pauses are of two kinds, short ones don't part leaps. */
+function firstOfEach(onsets: readonly Onset[]): Onset[] {
+  const pauseS = (k: number) => onsets[k].atS - (onsets[k - 1]?.atS ?? Number.NEGATIVE_INFINITY);
+  const inRamp = onsets.flatMap((onset, k) => (onset.ramp === onsets[k - 1]?.ramp ? [pauseS(k)] : []));
+  const shortS = shortPause(inRamp.toSorted((a, b) => a - b));
+  return onsets.filter((_, k) => pauseS(k) > shortS);
+}
+/** The longest of the short kind, 0 where all are of one kind. */
+function shortPause(rising: readonly number[]): number {
+  const ratios = rising.slice(1).map((longer, k) => longer / rising[k]);
+  const most = Math.max(0, ...ratios);
+  return most > shorterBy ? rising[ratios.indexOf(most)] : 0;
 }
