@@ -74,7 +74,7 @@ async function secondCar(page: Page): Promise<void> {
   await page.getByText('Change the motor').click();
   await page.getByRole('button', { name: /^Fit Spare Wren, lay / }).click();
   await page.getByRole('heading', { level: 1, name: 'Quarry Vole is on the bench' }).waitFor();
-  await page.getByRole('link', { name: 'Car Quarry Vole, open the shelf' }).first().waitFor();
+  await page.getByRole('button', { name: 'Car Quarry Vole, list of cars' }).first().waitFor();
   expect(await page.getByRole('textbox', { name: 'Name', exact: true }).first().inputValue()).toBe(
     'Spare Wren',
   );
