@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-// Sound and vibration for who looks at the car and not at the screen: on a verdict, a trip, a lost link. Both are off
-// unless chosen, and everything they tell stands on the screen too.
+// Sound and vibration for who looks at the car and not at the screen: while holding to go live, on a verdict, a trip, a
+// lost link. All is off unless chosen, and everything it tells stands on the screen too.
 import type { RunEnd } from '#checks/plans/outcomes';
-import type { Note, Sounder } from '../adapters/tones.ts';
+import type { Glide, Note, Sounder } from '../adapters/tones.ts';
 import type { FromBench } from '../worker/messages.ts';
 import type { RunEars } from './bench.svelte.ts';
 
@@ -24,6 +24,11 @@ const notes: Readonly<Record<Cue, readonly Note[]>> = {
   'not measured': row(0.25, 440),
   trip: spaced(0.1, 3, 220),
 };
+/** How long a person holds to go live, s. */
+export const holdS = 1;
+/** Low, up an octave; the rig is live where it ends, with a click. */
+const rise: Glide = { fromHz: 147, toHz: 294, lengthS: holdS };
+const click = row(0.04, 1175);
 const shakes: Readonly<Record<Cue, readonly number[]>> = {
   pass: [80],
   undecided: [80, 80, 80],
@@ -35,6 +40,8 @@ const shakes: Readonly<Record<Cue, readonly number[]>> = {
 export class Cues implements RunEars {
   #sound = $state(false);
   #vibration = $state(false);
+  #holdTone = $state(true);
+  #letGo: () => void = () => {};
   #level = $state(0.6);
   #phase = '';
 
@@ -44,6 +51,7 @@ export class Cues implements RunEars {
   ) {
     this.#sound = memory.getItem('sound') === 'on';
     this.#vibration = memory.getItem('vibration') === 'on';
+    this.#holdTone = memory.getItem('sound while holding') !== 'off';
     const level = Number(memory.getItem('sound level') ?? 0.6);
     if (level > 0 && level <= 1) this.#level = level;
   }
@@ -52,6 +60,10 @@ export class Cues implements RunEars {
   }
   get vibration(): boolean {
     return this.#vibration;
+  }
+  /** With sound alone. */
+  get holdTone(): boolean {
+    return this.#holdTone;
   }
   /** 0.1 to 1. */
   get level(): number {
@@ -67,6 +79,22 @@ export class Cues implements RunEars {
     this.#vibration = on;
     this.memory.setItem('vibration', on ? 'on' : 'off');
     if (on) this.give('pass');
+  }
+  chooseHoldTone(on: boolean): void {
+    this.#holdTone = on;
+    this.memory.setItem('sound while holding', on ? 'on' : 'off');
+  }
+  /** Someone holds to go live: it sounds until they let go or the rig is live. */
+  hold(): void {
+    if (this.#sound && this.#holdTone) this.#letGo = this.sounder.glide(rise, this.#level);
+  }
+  letGo(): void {
+    this.#letGo();
+    this.#letGo = () => {};
+  }
+  live(): void {
+    this.letGo();
+    if (this.#sound && this.#holdTone) this.sounder.play(click, this.#level);
   }
   chooseLevel(level: number): void {
     this.#level = level;
