@@ -152,5 +152,7 @@ describe('an identity', () => {
     expect(page.car.motor.id).not.toBe(before);
     page.adopt(drawn(7));
     expect(page.car.motor.id).toBe(before);
+    const older = { shelf: newShelf(drawn(7)), 'car that the virtual rig drew': drawn(7) };
+    expect(new Shelf(memory(older)).car.motor.id, 'and where it was on the shelf before').toBe(before);
   });
 });

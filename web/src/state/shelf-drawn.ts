@@ -29,9 +29,15 @@ const gone = (shelf: ShelfContent, name: string): ShelfContent => ({
   ...removeCar(shelf, name),
   removed: shelf.removed,
 });
+const drawnIdentity = (car: Car): Car => identifiedCar(car, (what) => `drawn: ${car.name}, ${what}`);
+/** The shelf with that identity for the car drawn last, where it is from before cars had any. */
+export const withLastDrawn = (shelf: ShelfContent, last: Car | null): ShelfContent => ({
+  ...shelf,
+  cars: shelf.cars.map((car) => (car.id === undefined && car.name === last?.name ? drawnIdentity(car) : car)),
+});
 /** The car of a seed is the same one each time it is drawn, unless one that has its identity goes by another name now. */
 function withDrawnIdentity(shelf: ShelfContent, own: Car): Car {
-  const drawn = identifiedCar(own, (what) => `drawn: ${own.name}, ${what}`);
+  const drawn = drawnIdentity(own);
   const elsewhere = knownParts({ ...shelf, removed: [] }).some(
     ({ partId, car }) => car?.name !== own.name && partId !== undefined && partId === drawn.motor.id,
   );

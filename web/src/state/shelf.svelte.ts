@@ -14,7 +14,7 @@ import {
   shelfSchema,
   type ShelfContent,
 } from '#core/parts/shelf';
-import { withDrawn } from './shelf-drawn.ts';
+import { withDrawn, withLastDrawn } from './shelf-drawn.ts';
 import * as kept from './shelf-memory.ts';
 
 export type FieldValue = string | boolean;
@@ -102,7 +102,7 @@ export class Shelf {
   ) {
     const { content, trouble } = kept.readShelf(memory, marmot);
     [this.#trouble, this.#typed] = [trouble, kept.readTyped(memory)];
-    this.#content = identified(content, this.newId);
+    this.#content = identified(withLastDrawn(content, kept.readDrawn(memory)), this.newId);
     if (JSON.stringify(content) !== JSON.stringify(this.#content)) kept.keepShelf(memory, this.#content);
   }
   /** The one on the bench: every other screen is about it. */
