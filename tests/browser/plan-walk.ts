@@ -27,7 +27,15 @@ async function runNext(page: Page, title: string, look: Look): Promise<void> {
   await look('live');
   await untilEnded(page, look);
   await look('ended');
+  await clearTrip(page);
   await page.getByRole('link', { name: `Go on with ${title}` }).click();
+}
+/** A computer that can't keep up trips the rig; the plan goes on, and its sentence says so. */
+async function clearTrip(page: Page): Promise<void> {
+  const clear = page.getByRole('button', { name: 'I found it, clear the trip' });
+  if (!(await clear.isVisible())) return;
+  await clear.click();
+  await clear.waitFor({ state: 'detached' });
 }
 export const sentenceOf = (page: Page): Promise<string> =>
   page.getByText(/^(Ready|Not ready|Not settled): /).innerText();
