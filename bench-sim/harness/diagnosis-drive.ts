@@ -1,64 +1,69 @@
 // SPDX-License-Identifier: MIT
-// Drives a servo by itself through what the servo checks do, as short as their results allow: rest, a slow sweep, moves
-// on the tyres, a push against either stop. Gives the model's true values afterwards.
+// Drives a servo by itself through what the servo checks do, by their own procedures where a result hangs on the way:
+// rest, slow sweeps, the search for the stops, moves on the tyres. Gives the model's true values afterwards, and of the
+// stops what servo-end-points finds.
+import { centreUs } from '#checks/rail-plan';
+import { meanA } from '#checks/servo-end-points/bind-watch';
+import type { Search, Side } from '#checks/servo-end-points/evidence';
+import { searchStops } from '#checks/servo-end-points/procedure';
+import { stopOf } from '#checks/servo-end-points/side-stop';
+import { restAtCentre } from '#checks/servo-idle/procedure';
+import { sideUs, slowSweeps } from '#checks/servo-no-load/procedure';
+import { askLocks } from '#checks/steering-locks';
+import { keepStretch } from '#checks/stretch';
+import { guarded, measured } from '#core/measurements/finding';
+import type { Finding } from '#core/measurements/measurement';
+import { exact } from '#core/measurements/quantity';
 import type { Car } from '#core/parts/part';
-import { stopRad } from '#sim/physics/linkage';
-import type { ServoStand } from '#sim/physics/servo-stand';
+import { leftSide } from '#sim/physics/linkage-truth';
+import { StandBench } from './stand-bench.ts';
 
-const frameMs = 20;
-const neutralS = 1.5e-3;
-const sweep = { lowS: 1.1e-3, highS: 1.9e-3, radPerS: (18 * Math.PI) / 180 } as const;
-const locksInsideS = 30e-6;
-const pushS = 16e-6;
-/** What servo-end-points takes for a stop. */
-const metA = 0.025;
+const scrubMoves = 6;
 
-export function drivenTruth(stand: ServoStand, car: Car): Readonly<Record<string, number>> {
-  stand.hold(neutralS, 1400);
-  slowSweep(stand);
-  const holdA = scrub(stand);
-  const share = (100 * stand.truth()['scrub-current']) / stallHere(car);
-  stand.servo.linkage.hitch('bare', stand.servo.hornRad);
-  const holds = stand.car.servo.linkage.holdsNm === Infinity;
-  const stopsMet = holds || (met(stand, 'short') && met(stand, 'long')) ? 1 : 0;
-  return { ...stand.truth(), 'scrub-share': share, 'scrub-hold': holdA, 'stops-met': stopsMet };
+export interface Driven {
+  readonly truth: Readonly<Record<string, number>>;
+  /** Of servo-end-points. */
+  readonly ends: readonly Finding[];
+}
+export async function drivenServo(bench: StandBench): Promise<Driven> {
+  const { stand, car } = bench;
+  await restAtCentre(bench);
+  await bench.steer(sideUs.low, 1);
+  await bench.wait(0.6);
+  await slowSweeps(bench);
+  const free = stand.truth();
+  const ends = endsFound(bench, await searchStops(bench));
+  const holdA = await scrub(bench);
+  const worked = stand.truth();
+  const share = (100 * worked['scrub-current']) / stallHere(car);
+  return { truth: { ...worked, ...free, 'scrub-share': share, 'scrub-hold': holdA }, ends };
 }
 const stallHere = ({ servo, controller }: Car): number =>
   ((servo.ratedStallA ?? 1) * controller.railSettingV) / servo.ratedVoltageV;
 
-/** In frames, from one side to the other. */
-function slowSweep(stand: ServoStand): void {
-  stand.hold(sweep.lowS, 600);
-  const stepS = (sweep.radPerS * frameMs) / 1000 / stand.car.servo.radPerS;
-  for (let at = sweep.lowS; at < sweep.highS; at += stepS) stand.hold(at, frameMs);
-  stand.hold(sweep.highS, 80);
-  stand.hold(neutralS, 300);
+/** Lock to lock on the tyres; the greatest holding current after a move. */
+async function scrub(bench: StandBench): Promise<number> {
+  const { lowUs, highUs } = await askLocks(bench);
+  await bench.ask('Car on its tyres.');
+  await bench.steer(lowUs, 0.6);
+  let mostA = 0;
+  for (let k = 0; k < scrubMoves; k++) {
+    await bench.steer(k % 2 === 0 ? highUs : lowUs, 0);
+    mostA = Math.max(mostA, meanA(bench.samples, await keepStretch(bench, 0.5, 0.25)));
+  }
+  return mostA;
 }
-/** Three moves on the tyres; the holding current after the last. */
-function scrub(stand: ServoStand): number {
-  const { centreS, radPerS, linkage } = stand.car.servo;
-  stand.servo.linkage.hitch('tyres', stand.servo.hornRad);
-  const lock = (side: 'short' | 'long', sign: number) =>
-    centreS + sign * (stopRad(linkage, 'bare', side) / radPerS - locksInsideS);
-  const [low, high] = [lock('short', -1), lock('long', 1)];
-  for (const at of [low, high, low, high]) stand.hold(at, 500);
-  return heldA(stand, high);
-}
-function heldA(stand: ServoStand, pulseS: number): number {
-  const beforeC = stand.servo.chargeC;
-  stand.hold(pulseS, 30);
-  return (stand.servo.chargeC - beforeC) / 0.03;
-}
-/** Does the current rise when the linkage is pushed a coarse step beyond its stop? */
-function met(stand: ServoStand, side: 'short' | 'long'): boolean {
-  const { centreS, radPerS, linkage } = stand.car.servo;
-  const sign = side === 'short' ? -1 : 1;
-  stand.hold(neutralS, 300);
-  stand.servo.linkage.hitch('bare', stand.servo.hornRad);
-  const stopS = centreS + (sign * stopRad(linkage, 'bare', side)) / radPerS;
-  const free = stopS - sign * 2 * pushS;
-  stand.hold(free, 250);
-  const freeA = heldA(stand, free);
-  stand.hold(stopS + sign * pushS, 80);
-  return heldA(stand, stopS + sign * pushS) > freeA + metA;
+/** End points and travels, or the check's own reason why not. */
+function endsFound({ stand, samples, car }: StandBench, searches: readonly Search[]): Finding[] {
+  const left: Side = leftSide(stand.car);
+  return (['left', 'right'] as const).flatMap((hand) => {
+    const [end, travel] = ['end-point', 'travel'].map((of) => ({ id: `${of}-${hand}`, title: of, unit: '' }));
+    return guarded([end, travel], () => {
+      const side = (hand === 'left') === (left === 'short') ? 'short' : 'long';
+      const { value } = stopOf({ evidence: { searches: [...searches] }, samples }, side).widthUs;
+      const degrees = Math.abs(value - centreUs) * car.servo.degreesPerUs;
+      const told = { formula: '', evidence: [] };
+      return [measured(end, exact(value), told), measured(travel, exact(degrees), told)];
+    });
+  });
 }

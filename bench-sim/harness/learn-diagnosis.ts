@@ -21,15 +21,16 @@ const command = `node --import tsx bench-sim/harness/learn-diagnosis.ts ${said.j
 const date = new Date().toISOString().slice(0, 10);
 
 /** `each` servos of every cause, from `first` on; no seed twice. */
-function simulate(first: number, each: number, healthy: number): KnownCase[] {
-  let seed = first;
-  return causeIds.flatMap((cause) =>
-    Array.from({ length: cause === 'healthy' ? healthy : each }, () => {
-      const found = diagnosisCase(cause, seed++);
-      process.stderr.write(`${seed - first} ${cause} ${found.severity.toFixed(2)}\n`);
-      return found;
-    }),
+async function simulate(first: number, each: number, healthy: number): Promise<KnownCase[]> {
+  const wanted = causeIds.flatMap((cause) =>
+    Array.from({ length: cause === 'healthy' ? healthy : each }, () => cause),
   );
+  const found: KnownCase[] = [];
+  for (const [k, cause] of wanted.entries()) {
+    found.push(await diagnosisCase(cause, first + k));
+    process.stderr.write(`${k + 1} ${cause} ${found[k].severity.toFixed(2)}\n`);
+  }
+  return found;
 }
 /** One servo a line. */
 function casesText({ cases, ...head }: CasesFile): string {
@@ -47,17 +48,17 @@ export const servoModel: ServoModel = ${JSON.stringify(model, null, 2)};
 }
 const readCases = (file: string): KnownCase[] => casesIn(JSON.parse(readFileSync(file, 'utf8')));
 
-function run([what, ...words]: readonly string[]): void {
+async function run([what, ...words]: readonly string[]): Promise<void> {
   if (what === 'cases' && words.length === 4) {
     const [first, each, healthy] = words.slice(1).map((word) => seedOf(word));
-    const cases = simulate(first, each, healthy);
+    const cases = await simulate(first, each, healthy);
     writeFileSync(words[0], casesText(casesFile(cases, { date, command })));
   } else if (what === 'fit' && words.length >= 2) {
     writeFileSync(words[0], modelText(words.slice(1).flatMap(readCases)));
   } else throw new BadUsage('badFlag', usage);
 }
 try {
-  run(process.argv.slice(2));
+  await run(process.argv.slice(2));
 } catch (error) {
   process.stderr.write(`${errorDocument(error).error.message}\n`);
   process.exitCode = exitOfError(error);

@@ -2,7 +2,7 @@
 // The diagnosis card ranks as the core does, links each figure to its run and each next step to a check there is.
 import { describe, expect, it } from 'vitest';
 import { checks } from '#checks/index';
-import { diagnose } from '#core/diagnosis/diagnosis';
+import { chanceWords, diagnose } from '#core/diagnosis/diagnosis';
 import { keptSummary } from './kept-run-fixture.ts';
 import { findingOf } from './part-runs.ts';
 import type { RunSummary } from './run-summary.ts';
@@ -32,11 +32,12 @@ describe('the diagnosis card', () => {
   it('ranks as the core does from the same figures', () => {
     const view = servoDiagnosis([stiff], checks, marmot)!;
     const core = diagnose([{ check: 'servo-no-load', findings: stiff.results.map(findingOf) }], marmot);
-    const all = [...view.told, ...view.ruledOut];
-    expect(all.map(({ id, probability }) => [id, probability])).toEqual(
-      core.ranked.map(({ cause, probability }) => [cause.id, probability]),
+    const toldByCore = core.ranked.filter(({ likely }) => likely !== 'ruled out');
+    expect(view.told.map(({ id, chance }) => [id, chance])).toEqual(
+      toldByCore.map(({ cause, probability }) => [cause.id, chanceWords(probability)]),
     );
-    expect(all[0].id).toBe('stiff-gear-train');
+    expect(view.told[0].id).toBe('stiff-gear-train');
+    expect(view.ruledOut?.split('; ')).toHaveLength(core.ranked.length - toldByCore.length);
   });
   it('links every piece of evidence to its run and keeps the beam in its bounds', () => {
     const { told, mostBits, heard } = servoDiagnosis([stiff], checks, marmot)!;

@@ -1,7 +1,14 @@
 // SPDX-License-Identifier: MIT
 // Why the servo runs hot, from the newest run of every check that says something of it; the ranking is the core's.
 // It brings the learnt figures along: screens load it when they need it. Pure.
-import { diagnose, type Diagnosis, type Evidence, type RankedCause } from '#core/diagnosis/diagnosis';
+import {
+  chanceWords,
+  diagnose,
+  type Diagnosis,
+  type Evidence,
+  type RankedCause,
+} from '#core/diagnosis/diagnosis';
+import { ruledOutWords } from '#core/diagnosis/diagnosis-text';
 import { features } from '#core/diagnosis/features';
 import type { Car } from '#core/parts/part';
 import { findingOf, newestRuns, type ShownCheck } from './part-runs.ts';
@@ -19,13 +26,15 @@ export interface CauseView {
   readonly id: string;
   readonly title: string;
   readonly likely: RankedCause['likely'];
-  readonly probability: number;
+  /** "93 %". */
+  readonly chance: string;
   readonly todo: string;
   readonly evidence: readonly EvidenceView[];
 }
 export interface DiagnosisView {
   readonly told: readonly CauseView[];
-  readonly ruledOut: readonly CauseView[];
+  /** One sentence of all that are ruled out, null where none is. */
+  readonly ruledOut: string | null;
   readonly heard: readonly string[];
   readonly next: Diagnosis['next'][number] | null;
   /** Bits at the end of a beam. */
@@ -52,9 +61,10 @@ export function servoDiagnosis(
   const runOf = new Map(newest.map(({ checkId, id }) => [checkId, id]));
   const all = found.ranked.map((each) => causeView(each, runOf));
   const told = all.filter(({ likely }) => likely !== 'ruled out');
+  const out = all.filter(({ likely }) => likely === 'ruled out');
   return {
     told,
-    ruledOut: all.filter(({ likely }) => likely === 'ruled out'),
+    ruledOut: out.length > 0 ? ruledOutWords(out.map(({ title }) => title)) : null,
     heard: found.heard,
     next: found.next.find(({ check }) => checks.some(({ id }) => id === check)) ?? null,
     mostBits: Math.max(
@@ -72,7 +82,7 @@ function causeView(
 ): CauseView {
   const view = (side: EvidenceView['side']) => (each: Evidence) => evidenceView(each, side, runOf);
   const evidence = [...sides.evidenceFor.map(view('for')), ...sides.evidenceAgainst.map(view('against'))];
-  return { ...cause, likely, probability, evidence };
+  return { ...cause, likely, chance: chanceWords(probability), evidence };
 }
 function evidenceView(
   { words, bits, check }: Evidence,

@@ -26,47 +26,47 @@ export interface Cause {
 const causeRows: Readonly<Record<CauseId, Omit<Cause, 'id'>>> = {
   'binding-left': {
     title: 'The linkage binds on the left',
-    todo: 'Set the left end point inside the stop, then look for what stops the steering early on that side: a ball stud, a wire, the wrong tooth of the spline.',
+    todo: 'Set the left end point inside the stop, then look for what stops the steering early on that side: a ball stud, a wire, a horn that sits a tooth off.',
   },
   'binding-right': {
     title: 'The linkage binds on the right',
-    todo: 'Set the right end point inside the stop, then look for what stops the steering early on that side: a ball stud, a wire, the wrong tooth of the spline.',
+    todo: 'Set the right end point inside the stop, then look for what stops the steering early on that side: a ball stud, a wire, a horn that sits a tooth off.',
   },
   hunting: {
     title: 'The servo hunts',
-    todo: 'Loosen nothing: change the servo, or have its feedback track seen to. A programmable one may take a wider dead band meanwhile.',
+    todo: 'Change the servo, or have its feedback potentiometer replaced. If it can be programmed, a wider dead band calms it until then.',
   },
   'stiff-gear-train': {
-    title: 'The gear train is stiff',
+    title: 'The gear train of the servo is stiff',
     todo: 'Open, clean and grease the gears as the maker says; change bent pins and worn bearings.',
   },
   'tight-spot': {
-    title: 'One place of the travel is tight',
-    todo: 'Look for a chipped or dirty tooth at that place; change the gear set.',
+    title: 'The gear train of the servo has a tight spot',
+    todo: `Turn the horn to the place that ${named('servo-no-load')} names and look there for dirt or a damaged tooth; clean the gears or change the set.`,
   },
   'over-voltage': {
-    title: 'The rail is set too high for this servo',
-    todo: "Set the controller's receiver rail to what the servo is rated for.",
+    title: 'The receiver rail is set too high for this servo',
+    todo: 'Set the receiver rail, at the speed controller, to the voltage that the servo is rated for.',
   },
   overload: {
     title: 'The steering is too heavy for this servo',
-    todo: 'Take the linkage off and turn the wheels by hand: mend tight king pins and rod ends. Else a stronger servo, or one hole further in on the horn.',
+    todo: 'Take the linkage off and turn the wheels by hand: free what is tight, king pins and rod ends first. If they turn freely, go one hole further in on the horn, or use a stronger servo.',
   },
   'failing-motor': {
-    title: 'The motor of the servo is failing',
-    todo: 'Change the servo or its motor: worn brushes and windings do not come back.',
+    title: 'The motor inside the servo is failing',
+    todo: "Change the servo or its motor: worn brushes and damaged windings don't come back.",
   },
   'slipping-horn': {
     title: 'The horn slips on its spline',
-    todo: 'Change the horn and its screw; look at the spline for stripped teeth.',
+    todo: 'Tighten the screw of the horn and look at both splines: a horn with stripped teeth is changed, a stripped servo gets a new output gear. Centre the steering afterwards.',
   },
   'soft-rail': {
-    title: 'The receiver rail is soft',
-    todo: 'Look at plugs and leads between controller and receiver; a buffer capacitor or an own regulator helps a weak one.',
+    title: 'The receiver rail sags under load',
+    todo: 'Look at plugs and leads between speed controller and receiver. If they are good, a capacitor at the receiver bridges short dips; a separate regulator mends the rest.',
   },
   healthy: {
-    title: 'Nothing of these: servo, linkage and rail are in order',
-    todo: `Look at how it is used: air, hours of hard cornering, a race longer than usual. Measure its heat with ${named('servo-heat')}.`,
+    title: 'None of these: servo, linkage and rail look in order',
+    todo: `Look at how it is used: cooling air, long hard cornering, a race longer than usual. Measure how hot it gets with ${named('servo-heat')}.`,
   },
 };
 export const causes: readonly Cause[] = causeIds.map((id) => ({ id, ...causeRows[id] }));

@@ -10,7 +10,7 @@ import type { Finding } from '../measurements/measurement.ts';
 import { marmotCar } from '../parts/marmot-fixture.ts';
 import { casesIn } from './cases.ts';
 import { causeIds } from './causes.ts';
-import { diagnose, likelyOf } from './diagnosis.ts';
+import { chanceWords, diagnose, likelyOf } from './diagnosis.ts';
 import { diagnosisText } from './diagnosis-text.ts';
 import { features, featuresOf } from './features.ts';
 import heldOut from './fixtures/held-out.json' with { type: 'json' };
@@ -40,6 +40,8 @@ describe('on servos it has not seen', () => {
   });
   it('puts the right cause first in at least 92 of 100', () =>
     expect(skill.rightFirst / skill.cases).toBeGreaterThanOrEqual(0.92));
+  it('accuses at most one servo in order of a hundred', () =>
+    expect(skill.byCause.healthy[1]).toBeGreaterThanOrEqual(99));
   it('has no cause that it misses in more than a quarter', () => {
     for (const [cause, [all, right]] of Object.entries(skill.byCause))
       expect(right / all, cause).toBeGreaterThan(0.75);
@@ -92,10 +94,14 @@ describe('at the bench', () => {
     expect(told.ranked[0]).toMatchObject({ cause: { id: 'hunting' }, likely: 'very likely' });
     expect(told.ranked[0].evidenceFor[0]).toMatchObject({
       check: 'servo-idle',
-      words: expect.stringMatching(/^alternating current at rest 0\.200 A, usual 0\.0\d\d to 0\.0\d\d A$/),
+      words: expect.stringMatching(
+        /^Its current at rest swings by 0\.20 A \(r\.m\.s\.\); usual is up to 0\.0\d\d A\.$/,
+      ),
     });
     expect(told.next.map(({ check }) => check)).not.toContain('servo-idle');
-    expect(diagnosisText(told).join('\n')).toMatch(/very likely: The servo hunts\.\n {4}for: alternating/);
+    expect(diagnosisText(told).join('\n')).toMatch(
+      /^Very likely \((over )?9\d %\): the servo hunts\.\n {4}for: Its current/m,
+    );
   });
   it('asks first for the check that settles what is left: a leaning travel for the end points', () => {
     const known = cases.filter(({ cause }) => cause === 'binding-left' || cause === 'binding-right');
@@ -114,6 +120,15 @@ describe('at the bench', () => {
       'unlikely',
       'unlikely',
       'ruled out',
+    ]));
+  it('never says that it is certain', () =>
+    expect([1, 0.996, 0.994, 0.37, 0.0101, 0.004].map(chanceWords)).toEqual([
+      'over 99 %',
+      'over 99 %',
+      '99 %',
+      '37 %',
+      '1 %',
+      'below 1 %',
     ]));
   it('has evidence and chances that are whole: they sum to one, each feature is of one check', () => {
     for (const { features: known } of cases.slice(0, 50)) {

@@ -3,6 +3,7 @@
 // were run, and the check that would tell most next. Pure; the learnt figures stand in servo-model.ts.
 import type { Car } from '../parts/part.ts';
 import { causes, type Cause } from './causes.ts';
+import { evidenceWords } from './evidence-words.ts';
 import { features, featuresOf, type CheckFindings, type Features } from './features.ts';
 import { nextChecks, type NextCheck } from './next-check.ts';
 import { posterior, weightBits } from './posterior.ts';
@@ -12,7 +13,7 @@ import type { ServoModel } from './servo-model-form.ts';
 export type Likely = 'very likely' | 'possible' | 'unlikely' | 'ruled out';
 export interface Evidence {
   readonly check: string;
-  /** "current moving free 1.20 A, usual 0.21 to 0.45 A". */
+  /** "It draws 0.18 A at rest, its horn free; usual is 0.006 to 0.026 A." */
   readonly words: string;
   /** Positive speaks for the cause. */
   readonly bits: number;
@@ -39,11 +40,14 @@ const words: readonly (readonly [number, Likely])[] = [
 ];
 export const likelyOf = (probability: number): Likely =>
   words.find(([least]) => probability >= least)?.[1] ?? 'ruled out';
+/** Whole per cent, never certainty. */
+export function chanceWords(probability: number): string {
+  const percent = Math.round(100 * probability);
+  return percent > 99 ? 'over 99 %' : percent < 1 ? 'below 1 %' : `${percent} %`;
+}
 
-/** Weaker evidence is not told. */
-const leastBits = 0.5;
-/** The usual range that is told, in spreads of servos in order. */
-const usualSpreads = 2;
+/** Evidence that changes the odds by less than a factor of two is not told. */
+const leastBits = 1;
 
 export function diagnose(
   runs: readonly CheckFindings[],
@@ -64,20 +68,12 @@ export function diagnose(
   return { ranked, heard: [...new Set(told.map(({ check }) => check))], next: nextChecks(model, known) };
 }
 function evidenceOf(model: ServoModel, cause: Cause, known: Features): Evidence[] {
-  return features.flatMap(({ id, check, title, say }) => {
-    const value = known[id];
+  return features.flatMap((feature) => {
+    const value = known[feature.id];
     if (value === undefined) return [];
-    const { middle, spread } = model.features[id].usual;
-    const usual = rangeWords(say(middle - usualSpreads * spread), say(middle + usualSpreads * spread));
-    const bits = weightBits(model, cause.id, id, value);
-    return [{ check, words: `${title} ${say(value)}, usual ${usual}`, bits }];
+    const words = evidenceWords(feature, value, model.features[feature.id].usual);
+    return [{ check: feature.check, words, bits: weightBits(model, cause.id, feature.id, value) }];
   });
-}
-/** "0.8 to 1.4 times": the unit once. */
-function rangeWords(low: string, high: string): string {
-  if (low === high) return low;
-  const unit = high.slice(high.indexOf(' '));
-  return `${low.endsWith(unit) ? low.slice(0, -unit.length) : low} to ${high}`;
 }
 const sides = (all: readonly Evidence[]) => ({
   evidenceFor: all.filter(({ bits }) => bits >= leastBits).toSorted((a, b) => b.bits - a.bits),

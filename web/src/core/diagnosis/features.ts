@@ -4,6 +4,7 @@
 // not measured gives none. It knows results by their ids, no check.
 import type { Finding } from '../measurements/measurement.ts';
 import type { Car } from '../parts/part.ts';
+import { noStopMet } from './no-stop.ts';
 
 /** The findings of one check that was run. */
 export interface CheckFindings {
@@ -30,11 +31,14 @@ export type FeatureId = (typeof featureIds)[number];
 export interface Feature {
   readonly id: FeatureId;
   readonly check: string;
-  readonly title: string;
   /** Null where the checks so far do not tell it. */
   read(found: Found, car: Car): number | null;
   /** The feature's number in words and units of the bench. */
   say(value: number): string;
+  /** A sentence around what `say` gives, its full stop left away. */
+  tell(said: string): string;
+  /** No value can be told from one below this. */
+  readonly least?: number;
 }
 /** Value of a result by 'check/result', null where it was not measured; why not, where that tells something. */
 export interface Found {
@@ -71,109 +75,110 @@ const logRatio = (key: string, reference: (car: Car) => number | undefined) => (
   return value === null || of === undefined || value <= 0 ? null : Math.log(value / of);
 };
 const say = (unit: string, digits: number) => (log: number) => `${Math.exp(log).toFixed(digits)} ${unit}`;
+const sayAmps = (log: number): string =>
+  log <= Math.log(leastA) ? `less than ${leastA} A` : say('A', log < Math.log(0.1) ? 3 : 2)(log);
+/** Of a current as it is. */
+const amps = (key: string) => ({ read: logValue(key), say: sayAmps, least: Math.log(leastA) });
 const sayShare = (of: string) => (log: number) => `${(100 * Math.exp(log)).toFixed(0)} % of ${of}`;
 
 const rows: Readonly<Record<FeatureId, Omit<Feature, 'id'>>> = {
   'rest-current': {
     check: 'servo-idle',
-    title: 'current at rest',
-    read: logValue('servo-idle/centre-current'),
-    say: say('A', 3),
+    ...amps('servo-idle/centre-current'),
+    tell: (said) => `It draws ${said} at rest, its horn free`,
   },
   'hunting-current': {
     check: 'servo-idle',
-    title: 'alternating current at rest',
-    read: logValue('servo-idle/hunting-current'),
-    say: say('A', 3),
+    ...amps('servo-idle/hunting-current'),
+    tell: (said) => `Its current at rest swings by ${said} (r.m.s.)`,
   },
   'moving-current': {
     check: 'servo-no-load',
-    title: 'current moving free',
-    read: logValue('servo-no-load/moving-current'),
-    say: say('A', 2),
+    ...amps('servo-no-load/moving-current'),
+    tell: (said) => `It draws ${said} at full speed, its horn free`,
   },
   'sweep-current': {
     check: 'servo-no-load',
-    title: 'current of a slow sweep',
-    read: logValue('servo-no-load/sweep-current'),
-    say: say('A', 3),
+    ...amps('servo-no-load/sweep-current'),
+    tell: (said) => `A slow sweep draws ${said} more than rest`,
   },
   'tight-spot': {
     check: 'servo-no-load',
-    title: 'tightest place against the middle',
     read: logValue('servo-no-load/tight-spot'),
     say: say('times', 1),
+    tell: (said) => `At its tightest place it draws ${said} what it draws along the rest of its travel`,
+    least: 0,
   },
   speed: {
     check: 'servo-speed',
-    title: 'time for 60 degrees at rated voltage',
     read: logRatio('servo-speed/time-per-60-rated', ({ servo }) => servo.ratedSecondsPer60),
-    say: sayShare("the label's"),
+    say: sayShare('the time on its label'),
+    tell: (said) => `For 60 degrees at its rated voltage it takes ${said}`,
   },
   'stall-current': {
     check: 'servo-stall',
-    title: 'stall current',
     read: logRatio('servo-stall/stall-current', ({ servo }) => servo.ratedStallA),
-    say: sayShare("the label's"),
+    say: sayShare('the current on its label'),
+    tell: (said) => `Stalled, it draws ${said}`,
   },
   'rail-voltage': {
     check: 'rail-setting',
-    title: 'rail against what the servo is rated for',
     read: logRatio('rail-setting/rail-setting', ({ servo }) => servo.ratedVoltageV),
     say: sayShare("the servo's rated voltage"),
+    tell: (said) => `The receiver rail stands at ${said}`,
   },
   'rail-resistance': {
     check: 'rail-sag',
-    title: 'source resistance of the rail',
     read: (found) => {
       const ohm = found.value('rail-sag/source-resistance');
       return ohm === null ? null : Math.log(Math.max(ohm, 1e-3) * 1e3);
     },
-    say: say('mohm', 0),
+    say: say('mΩ', 0),
+    tell: (said) => `The receiver rail has a source resistance of ${said}`,
   },
   'scrub-share': {
     check: 'servo-scrub',
-    title: 'current on its tyres',
     read: (found) => {
       const share = found.value('servo-scrub/scrub-share');
       return share === null ? null : Math.log(Math.max(0.5, share) / 100);
     },
-    say: sayShare('the stall current'),
+    say: sayShare('its stall current'),
+    tell: (said) => `To turn the wheels on the ground it draws ${said}`,
   },
   'scrub-hold': {
     check: 'servo-scrub',
-    title: 'holding current at lock on its tyres',
-    read: logValue('servo-scrub/scrub-hold'),
-    say: say('A', 2),
+    ...amps('servo-scrub/scrub-hold'),
+    tell: (said) => `Holding the wheels at lock on the ground it draws ${said}`,
   },
   'scrub-drop': {
     check: 'servo-scrub',
-    title: 'dip of the rail while it works',
     read: (found, { controller }) => {
       const lowest = found.value('servo-scrub/scrub-dip');
       const rail = found.value('rail-setting/rail-setting') ?? controller.railSettingV;
       return lowest === null ? null : (rail - lowest) / rail;
     },
     say: (share) => `${(100 * Math.max(0, share)).toFixed(1)} %`,
+    tell: (said) => `The receiver rail dips by ${said} while the servo works`,
+    least: 0,
   },
   'left-right': {
     check: 'servo-end-points',
-    title: 'travel to the left over travel to the right',
     read: (found) => {
       const [left, right] = ['left', 'right'].map((side) => found.value(`servo-end-points/travel-${side}`));
       return left === null || right === null ? null : Math.log(left / right);
     },
-    say: (log) => `${Math.exp(log).toFixed(2)} times`,
+    say: sayShare('the travel to the right'),
+    tell: (said) => `The steering's travel to the left is ${said}`,
   },
   'stop-met': {
     check: 'servo-end-points',
-    title: 'the stops of the steering',
     read: (found) => {
       const ends = ['left', 'right'].map((side) => `servo-end-points/end-point-${side}`);
-      if (ends.some((key) => found.reason(key)?.startsWith('No stop was met'))) return 0;
+      if (ends.some((key) => found.reason(key)?.startsWith(noStopMet))) return 0;
       return ends.every((key) => found.value(key) !== null) ? 1 : null;
     },
-    say: (met) => (met > 0.5 ? 'met on both sides' : 'not met: the horn gave way'),
+    say: (met) => (met > 0.5 ? 'a stop on both sides' : 'no stop on one side at least'),
+    tell: (said) => `The steering came to ${said}`,
   },
 };
 export const features: readonly Feature[] = featureIds.map((id) => ({ id, ...rows[id] }));

@@ -43,6 +43,17 @@ describe('what is learnt', () => {
       usual: { middle: 0, spread: 0.05 },
       causes: {},
     }));
+  it('tells in how many servos of a cause it shows', () => {
+    const half = made({ hunting: 3 }, 0.1).map((one, k) =>
+      one.cause === 'hunting' && k % 2 === 0 ? { ...one, features: { ...one.features, speed: 0 } } : one,
+    );
+    const found = learntFrom(half, told).features.speed.causes.hunting;
+    expect(found?.middle).toBeCloseTo(3, 1);
+    expect(found?.shows).toBeCloseTo(0.5, 2);
+    expect(learntFrom(made({ hunting: 3 }, 0.1), told).features.speed.causes.hunting?.shows).toBeGreaterThan(
+      0.98,
+    );
+  });
   it('is tempered where features repeat each other, and never above 1', () => {
     const repeated = made({ 'failing-motor': 0.25 }, 0.1).map((one) => ({
       ...one,

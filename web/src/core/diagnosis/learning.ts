@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 // From servos with a known cause to the figures of the diagnosis: middle and spread of every feature over servos in
-// order, those of a cause where they clearly differ, and the temper at which the probabilities are honest on cases
+// order, those of a cause where they clearly differ and in how many of its servos they do, and the temper at which the probabilities are honest on cases
 // that the spreads were not taken from. Numbers only.
 import { mean, sampleStandardDeviation } from 'simple-statistics';
 import type { KnownCase } from './cases.ts';
 import { causeIds, type CauseId } from './causes.ts';
 import { featureIds, type FeatureId } from './features.ts';
-import { posterior } from './posterior.ts';
-import type { ServoModel, Spread } from './servo-model-form.ts';
+import { logLikelihoodOfShown, posterior } from './posterior.ts';
+import type { ServoModel, Shown, Spread } from './servo-model-form.ts';
 
 /** What real servos scatter by that the simulated ones don't: a spread is never below this. From memory. */
 const leastSpread: Readonly<Record<FeatureId, number>> = {
@@ -28,6 +28,8 @@ const leastSpread: Readonly<Record<FeatureId, number>> = {
 };
 /** A cause has a spread of its own when its middle lies this many usual spreads away, or it is this much wider. */
 const differs = { middle: 0.6, spread: 1.6 } as const;
+/** A value this many usual spreads away is not as usual. */
+const outsideSpreads = 2;
 const fewestCases = 8;
 const healthyPrior = 0.2;
 /** Never above 1: the least spreads are there to doubt the simulation, and that doubt is not taken back. */
@@ -65,10 +67,24 @@ function featureSpreads(cases: readonly KnownCase[], id: FeatureId): Learnt['fea
   const usual = spread(valuesOf(cases, 'healthy', id), id);
   if (!usual) throw new RangeError(`too few healthy servos tell ${id}`);
   const own = causeIds.flatMap((cause) => {
-    const found = cause === 'healthy' ? null : spread(valuesOf(cases, cause, id), id);
-    return found && isOther(found, usual) ? [[cause, found] as const] : [];
+    const found = cause === 'healthy' ? null : shownBy(valuesOf(cases, cause, id), usual, id);
+    return found ? [[cause, found] as const] : [];
   });
   return { usual, causes: Object.fromEntries(own) };
+}
+/** Null where the servos of a cause don't clearly differ; else all of them, or those that lie outside the usual and how
+ *  many they are, whichever makes what was seen likelier. */
+function shownBy(values: readonly number[], usual: Spread, id: FeatureId): Shown | null {
+  const all = spread(values, id);
+  if (!all || !isOther(all, usual)) return null;
+  const outside = values.filter((value) => Math.abs(value - usual.middle) > outsideSpreads * usual.spread);
+  const some = spread(outside, id);
+  const plain = { ...all, shows: 1 };
+  if (!some) return plain;
+  const mixed = { ...some, shows: round((outside.length + 0.5) / (values.length + 1)) };
+  const likely = (own: Shown) =>
+    values.reduce((sum, value) => sum + logLikelihoodOfShown(own, usual, value), 0);
+  return likely(mixed) > likely(plain) ? mixed : plain;
 }
 const valuesOf = (cases: readonly KnownCase[], cause: CauseId, id: FeatureId): number[] =>
   cases.flatMap((one) => (one.cause === cause ? (one.features[id] ?? []) : []));

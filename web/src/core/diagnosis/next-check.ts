@@ -3,7 +3,7 @@
 // Expected values over evenly spread points, no chance in it.
 import { causeIds, type CauseId } from './causes.ts';
 import { features, type FeatureId, type Features } from './features.ts';
-import { openBits, posterior, quantileOf, spreadOf, type Probabilities } from './posterior.ts';
+import { openBits, posterior, valueAt, type Probabilities } from './posterior.ts';
 import type { ServoModel } from './servo-model-form.ts';
 
 export interface NextCheck {
@@ -47,9 +47,7 @@ function expectedBits(
 function openAfter(model: ServoModel, known: Features, cause: CauseId, of: readonly FeatureId[]): number {
   let sum = 0;
   for (let k = 1; k <= pointsEach; k++) {
-    const drawn = of.map(
-      (id, j) => [id, quantileOf(spreadOf(model, id, cause), halton(k, bases[j]))] as const,
-    );
+    const drawn = of.map((id, j) => [id, valueAt(model, id, cause, halton(k, bases[j]))] as const);
     sum += openBits(posterior(model, { ...known, ...Object.fromEntries(drawn) }));
   }
   return sum / pointsEach;

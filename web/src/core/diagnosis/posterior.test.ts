@@ -4,11 +4,11 @@
 import { describe, expect, it } from 'vitest';
 import { causeIds, type CauseId } from './causes.ts';
 import { featureIds } from './features.ts';
-import { logLikelihood, openBits, posterior, quantileOf, weightBits } from './posterior.ts';
+import { logLikelihood, openBits, posterior, quantileOf, valueAt, weightBits } from './posterior.ts';
 import type { ServoModel } from './servo-model-form.ts';
 
 /** Only the speed tells, and only of a failing motor. */
-const made = (temper = 1): ServoModel => ({
+const made = (temper = 1, shows = 1): ServoModel => ({
   date: '2026-11-27',
   command: 'made for a test',
   seeds: [1, 1],
@@ -20,7 +20,7 @@ const made = (temper = 1): ServoModel => ({
       id,
       {
         usual: { middle: 0, spread: 1 },
-        causes: id === 'speed' ? { 'failing-motor': { middle: 1, spread: 1 } } : {},
+        causes: id === 'speed' ? { 'failing-motor': { middle: 1, spread: 1, shows } } : {},
       },
     ]),
   ) as ServoModel['features'],
@@ -43,6 +43,12 @@ describe('the posterior', () => {
   it('is Bayes by hand', () => {
     const odds = 0.37961 / 0.21968;
     expect(posterior(made(), { speed: 1 })['failing-motor']).toBeCloseTo(odds / (odds + 10), 4);
+  });
+  it('leaves those that do not show the cause as they usually are', () => {
+    const odds = (0.4 * 0.37961 + 0.6 * 0.21968) / 0.21968;
+    expect(posterior(made(1, 0.4), { speed: 1 })['failing-motor']).toBeCloseTo(odds / (odds + 10), 4);
+    expect(valueAt(made(1, 0.4), 'speed', 'failing-motor', 0.2)).toBeCloseTo(1, 9);
+    expect(valueAt(made(1, 0.4), 'speed', 'failing-motor', 0.7)).toBeCloseTo(0, 9);
   });
   it('is drawn towards the prior by the temper', () => {
     const odds = Math.sqrt(0.37961 / 0.21968);

@@ -6,10 +6,12 @@ import { causeIds } from './causes.ts';
 import { featureIds } from './features.ts';
 
 const spreadSchema = z.object({ middle: z.number(), spread: z.number().positive() });
+/** Of a cause: as it shows in this share of its servos; the others are as usual. */
+const shownSchema = spreadSchema.extend({ shows: z.number().positive().max(1) });
 const learntSchema = z.object({
   /** Servos in order, and those of every cause that is not named below. */
   usual: spreadSchema,
-  causes: z.partialRecord(z.enum(causeIds), spreadSchema),
+  causes: z.partialRecord(z.enum(causeIds), shownSchema),
 });
 export const servoModelSchema = z.object({
   date: z.string().min(1),
@@ -24,3 +26,4 @@ export const servoModelSchema = z.object({
 });
 export type ServoModel = z.infer<typeof servoModelSchema>;
 export type Spread = z.infer<typeof spreadSchema>;
+export type Shown = z.infer<typeof shownSchema>;

@@ -3,7 +3,7 @@
 import type { ServoModel } from './servo-model-form.ts';
 
 export const servoModel: ServoModel = {
-  date: '2026-11-27',
+  date: '2026-11-28',
   command:
     'node --import tsx bench-sim/harness/learn-diagnosis.ts fit servo-model.ts train-a.json train-b.json',
   seeds: [20001, 30280],
@@ -24,21 +24,24 @@ export const servoModel: ServoModel = {
   features: {
     'rest-current': {
       usual: {
-        middle: -4.369,
-        spread: 0.354,
+        middle: -4.361,
+        spread: 0.36,
       },
       causes: {
         hunting: {
-          middle: -1.439,
-          spread: 0.732,
+          middle: -1.396,
+          spread: 0.703,
+          shows: 0.912,
         },
         'stiff-gear-train': {
-          middle: -2.853,
-          spread: 0.916,
+          middle: -2.305,
+          spread: 0.564,
+          shows: 1,
         },
         'tight-spot': {
-          middle: -3.942,
-          spread: 0.695,
+          middle: -2.818,
+          spread: 0.973,
+          shows: 0.265,
         },
       },
     },
@@ -49,8 +52,9 @@ export const servoModel: ServoModel = {
       },
       causes: {
         hunting: {
-          middle: -1.821,
-          spread: 0.973,
+          middle: -1.627,
+          spread: 0.867,
+          shows: 0.912,
         },
       },
     },
@@ -61,44 +65,50 @@ export const servoModel: ServoModel = {
       },
       causes: {
         'stiff-gear-train': {
-          middle: -0.245,
+          middle: -0.244,
           spread: 0.242,
+          shows: 1,
         },
       },
     },
     'sweep-current': {
       usual: {
-        middle: -3.707,
+        middle: -3.71,
         spread: 0.3,
       },
       causes: {
         hunting: {
-          middle: -3.378,
+          middle: -3.38,
           spread: 0.3,
+          shows: 1,
         },
         'stiff-gear-train': {
           middle: -2.007,
-          spread: 0.487,
+          spread: 0.488,
+          shows: 1,
         },
         'tight-spot': {
           middle: -3.358,
           spread: 0.3,
+          shows: 1,
         },
       },
     },
     'tight-spot': {
       usual: {
-        middle: 0.016,
+        middle: 0.007,
         spread: 0.15,
       },
       causes: {
         hunting: {
-          middle: 1.921,
-          spread: 1.056,
+          middle: 1.766,
+          spread: 1.001,
+          shows: 1,
         },
         'tight-spot': {
-          middle: 2.013,
-          spread: 0.469,
+          middle: 1.912,
+          spread: 0.411,
+          shows: 1,
         },
       },
     },
@@ -109,20 +119,22 @@ export const servoModel: ServoModel = {
       },
       causes: {
         'stiff-gear-train': {
-          middle: 0.231,
+          middle: 0.23,
           spread: 0.108,
+          shows: 1,
         },
       },
     },
     'stall-current': {
       usual: {
-        middle: -0.001,
+        middle: 0.001,
         spread: 0.05,
       },
       causes: {
         'failing-motor': {
-          middle: -0.294,
-          spread: 0.106,
+          middle: -0.291,
+          spread: 0.105,
+          shows: 1,
         },
       },
     },
@@ -134,7 +146,8 @@ export const servoModel: ServoModel = {
       causes: {
         'over-voltage': {
           middle: 0.128,
-          spread: 0.031,
+          spread: 0.03,
+          shows: 1,
         },
       },
     },
@@ -147,70 +160,94 @@ export const servoModel: ServoModel = {
         'soft-rail': {
           middle: 4.649,
           spread: 0.185,
+          shows: 1,
         },
       },
     },
     'scrub-share': {
       usual: {
         middle: -1.758,
-        spread: 0.178,
+        spread: 0.177,
       },
       causes: {
         'stiff-gear-train': {
-          middle: -1.041,
-          spread: 0.222,
+          middle: -1.042,
+          spread: 0.221,
+          shows: 1,
         },
         overload: {
-          middle: -0.824,
+          middle: -0.825,
           spread: 0.173,
+          shows: 1,
         },
         'slipping-horn': {
-          middle: -1.946,
-          spread: 0.212,
+          middle: -2.01,
+          spread: 0.207,
+          shows: 1,
         },
       },
     },
     'scrub-hold': {
       usual: {
-        middle: -3.011,
-        spread: 0.717,
+        middle: -2.953,
+        spread: 0.644,
       },
       causes: {
         'stiff-gear-train': {
-          middle: -1.968,
-          spread: 1.27,
+          middle: -1.844,
+          spread: 1.109,
+          shows: 1,
         },
         overload: {
-          middle: -0.795,
-          spread: 0.458,
+          middle: -0.758,
+          spread: 0.437,
+          shows: 1,
+        },
+        'slipping-horn': {
+          middle: -3.409,
+          spread: 0.683,
+          shows: 1,
         },
       },
     },
     'scrub-drop': {
       usual: {
-        middle: 0.026,
+        middle: 0.027,
         spread: 0.015,
       },
       causes: {
         'soft-rail': {
-          middle: 0.047,
+          middle: 0.048,
           spread: 0.015,
+          shows: 1,
         },
       },
     },
     'left-right': {
       usual: {
-        middle: -0.005,
+        middle: -0.004,
         spread: 0.04,
       },
       causes: {
         'binding-left': {
-          middle: -0.318,
-          spread: 0.116,
+          middle: -0.333,
+          spread: 0.121,
+          shows: 1,
         },
         'binding-right': {
-          middle: 0.317,
+          middle: 0.326,
           spread: 0.106,
+          shows: 1,
+        },
+        'tight-spot': {
+          middle: -0.033,
+          spread: 0.713,
+          shows: 0.539,
+        },
+        'slipping-horn': {
+          middle: -0.022,
+          spread: 0.323,
+          shows: 1,
         },
       },
     },
@@ -223,9 +260,10 @@ export const servoModel: ServoModel = {
         'slipping-horn': {
           middle: 0,
           spread: 0.15,
+          shows: 0.775,
         },
       },
     },
   },
-  temper: 1,
+  temper: 0.95,
 };
