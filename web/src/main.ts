@@ -83,14 +83,18 @@ function makePage(memory: KeptMemory): Page {
   };
 }
 
-const page = makePage(await openMemory(benchStore(), small));
-dark.addEventListener('change', () => page.theme.apply());
-document.addEventListener('visibilitychange', () =>
-  page.bench.tell({ kind: 'hidden', hidden: document.hidden }),
-);
-addEventListener('pagehide', () => page.bench.stop());
-setInterval(() => page.bench.tick(), 100);
-mount(App, { target: document.getElementById('page')!, context: pageContext(page) });
-const recovery = new Recovery(page.bench, page.logbook);
-void page.logbook.load().then(() => recovery.begin());
-void page.ways.reconnect();
+/** No await outside of it: that would keep the build from putting the entry's own modules into one file. */
+async function begin(): Promise<void> {
+  const page = makePage(await openMemory(benchStore(), small));
+  dark.addEventListener('change', () => page.theme.apply());
+  document.addEventListener('visibilitychange', () =>
+    page.bench.tell({ kind: 'hidden', hidden: document.hidden }),
+  );
+  addEventListener('pagehide', () => page.bench.stop());
+  setInterval(() => page.bench.tick(), 100);
+  mount(App, { target: document.getElementById('page')!, context: pageContext(page) });
+  const recovery = new Recovery(page.bench, page.logbook);
+  void page.logbook.load().then(() => recovery.begin());
+  void page.ways.reconnect();
+}
+void begin();

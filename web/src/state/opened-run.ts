@@ -1,23 +1,17 @@
 // SPDX-License-Identifier: MIT
-// A record opened for reading: its summary line and every result as the verdict screen shows it. The text is
-// read by the core's reader, which says in words what is wrong with one that can't be read.
+// A record opened for reading: its summary line and what it found. The text is read by the core's reader, which says in words what is wrong with one that can't be read.
 import type { PartKind } from '#checks/check';
 import { runEnd, type RunEnd } from '#checks/plans/outcomes';
 import { runFindingsOf } from '#core/history/record-findings';
 import { readRecord } from '#core/record/record-reader';
 import type { RunRecord } from '#core/record/run-record';
 import { tapsNamed } from '#core/samples/tap-titles';
-import { levelsOf, type Level } from './chart-levels.ts';
 import { summaryForm, type RunSummary } from './run-summary.ts';
-import { resultLine, resultView, type ResultView } from './verdict-view.ts';
+import { resultLines, type JudgedRecord } from './result-line.ts';
 
-export interface OpenedRun {
+export interface OpenedRun extends JudgedRecord {
   readonly text: string;
   readonly summary: RunSummary;
-  /** In the units that the person chose when they are read. */
-  readonly results: readonly ResultView[];
-  /** Results that belong on traces of its charts. */
-  readonly levels: readonly Level[];
   /** What was told of the calibration of the taps it used: old ones, missing ones. */
   readonly calibration: readonly string[];
   /** As a plan tells it. */
@@ -34,8 +28,6 @@ export interface Naming {
   readonly part: PartKind;
   readonly rig: string;
 }
-const judgedOf = ({ judged }: RunRecord, id: string) => judged.find((each) => each.id === id);
-
 function summaryOf(record: RunRecord, naming: Naming): RunSummary {
   const { partName, partId, rigSerial } = runFindingsOf(record, naming.part);
   const carId = record.car.id;
@@ -54,7 +46,7 @@ function summaryOf(record: RunRecord, naming: Naming): RunSummary {
     rig: naming.rig,
     rigSerial,
     event: record.ending.kind === 'done' ? undefined : record.ending.words,
-    results: record.findings.map((finding) => resultLine(finding, judgedOf(record, finding.id))),
+    results: resultLines(record),
   };
 }
 /** Throws RecordError. */
@@ -64,10 +56,8 @@ export function openRun(text: string, naming: Naming): OpenedRun {
   return {
     text,
     summary: summaryOf(record, naming),
-    get results() {
-      return record.findings.map((finding) => resultView(finding, judgedOf(record, finding.id)));
-    },
-    levels: levelsOf(record.findings, record.judged),
+    findings: record.findings,
+    judged: record.judged,
     calibration: record.events
       .filter((event) => event.kind === 'calibration')
       .map((event) => tapsNamed(event.words)),

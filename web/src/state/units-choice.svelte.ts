@@ -2,29 +2,13 @@
 // The units that the person chose to see temperatures, torques and rotational speeds in, one choice for the whole page.
 // Everything inside keeps its own unit.
 import { choices, usualWish, type UnitKind, type UnitWish } from '#core/units/shown-unit';
-import { units, type UnitName } from '#core/units/units';
+import type { UnitName } from '#core/units/units';
 import { showUnitsOf } from './chosen-units.ts';
 
 interface Memory {
   getItem(key: string): string | null;
   setItem(key: string, value: string): void;
 }
-interface UnitChoices {
-  readonly kind: UnitKind;
-  readonly title: string;
-  readonly choices: readonly { readonly unit: UnitName; readonly symbol: string }[];
-}
-const titles: Readonly<Record<UnitKind, string>> = {
-  temperature: 'Temperature',
-  torque: 'Torque',
-  rotation: 'Rotational speed',
-};
-/** What there is to choose, as the page asks it. */
-export const unitChoices: readonly UnitChoices[] = (Object.keys(choices) as UnitKind[]).map((kind) => ({
-  kind,
-  title: titles[kind],
-  choices: choices[kind].map((unit) => ({ unit, symbol: units[unit].symbol })),
-}));
 /** What was kept but is no unit of its kind, is none. */
 function kept(memory: Memory): UnitWish {
   const of = (kind: UnitKind) =>

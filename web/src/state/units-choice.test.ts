@@ -2,7 +2,8 @@
 // The chosen units are kept and hold for whatever shows a value; what is kept but is no unit, is none.
 import { afterEach, describe, expect, it } from 'vitest';
 import { chosenUnits } from './chosen-units.ts';
-import { UnitsChoice, unitChoices } from './units-choice.svelte.ts';
+import { unitChoices } from './unit-choices.ts';
+import { UnitsChoice } from './units-choice.svelte.ts';
 import { usualWish } from '#core/units/shown-unit';
 import { liveFigure, readingWords } from './figures.ts';
 import { limitWords, resultDetail, type ResultLine } from './run-summary.ts';

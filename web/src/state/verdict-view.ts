@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
 // One result as the verdict screen shows it, worked out from the finding and its judgement: headline, budget
 // lines by share of variance, evidence, what would settle it. Pure; judges nothing itself.
-import type { BudgetLine, EvidenceStretch, Finding } from '#core/measurements/measurement';
+import type { EvidenceStretch, Finding } from '#core/measurements/measurement';
 import type { Judged, VerdictWord } from '#core/verdicts/limit';
 import { budgetRows, type BudgetRow } from './budget-rows.ts';
 import { liveFigure, reading, shownUnit, type Reading } from './figures.ts';
 import { limitOrigin, type LimitOrigin } from './limit-origin.ts';
-import { limitRange, limitWords, type ResultLine } from './run-summary.ts';
+import { standingOf, type JudgedRecord } from './result-line.ts';
+import { limitRange, limitWords } from './run-summary.ts';
 import { tapsNamed, tapWords } from '#core/samples/tap-titles';
 import { verdictPicture, type VerdictPicture } from './verdict-picture.ts';
 
@@ -41,22 +42,29 @@ function sentence(finding: Finding, judged: Judged | undefined, limit: string | 
   if (judged.verdict === 'undecided') return `Too close to its limit to call, ${limit}.`;
   return judged.note ?? 'It could not be held against its limit.';
 }
+/** Of a whole record, in its order. */
+export const resultViews = ({ findings, judged }: JudgedRecord): ResultView[] =>
+  findings.map((finding) =>
+    resultView(
+      finding,
+      judged.find(({ id }) => id === finding.id),
+    ),
+  );
 export function resultView(finding: Finding, judged: Judged | undefined): ResultView {
-  const verdict = judged?.verdict ?? (finding.measured ? 'pass' : 'not measured');
+  const standing = standingOf(finding, judged);
   const limit = judged?.limit ? limitWords(judged.limit, finding.measured ? finding.value : 1) : null;
   const note = judged?.note ? [tapsNamed(judged.note)] : [];
   const shared = {
     id: finding.id,
     title: finding.title,
-    verdict,
-    judged: judged?.limit !== undefined || !finding.measured,
+    ...standing,
     sentence: sentence(finding, judged, limit),
     limit,
     limitSource: judged?.limit
       ? `${limitRange(judged.limit, finding.measured ? finding.value : 1)}, ${judged.limit.kind}: ${judged.limit.source}`
       : null,
     origin: judged?.limit ? limitOrigin(judged.limit, finding.measured ? finding.value : 1) : null,
-    settle: verdict === 'undecided' ? (judged?.note ?? null) : null,
+    settle: standing.verdict === 'undecided' ? (judged?.note ?? null) : null,
   };
   if (!finding.measured)
     return {
@@ -78,7 +86,7 @@ export function resultView(finding: Finding, judged: Judged | undefined): Result
     formula: finding.formula,
     evidence: finding.evidence.map(stretchWords),
     stretch: finding.evidence[0] ?? null,
-    notes: verdict === 'undecided' ? notes : [...notes, ...note],
+    notes: standing.verdict === 'undecided' ? notes : [...notes, ...note],
   };
 }
 const stretchWords = ({ fromS, toS, taps }: EvidenceStretch): string =>
@@ -93,25 +101,5 @@ const nothing = {
   stretch: null,
 } as const;
 
-const keptLine = ({ dof, ...line }: BudgetLine) => ({ ...line, dof: Number.isFinite(dof) ? dof : null });
-
-export function resultLine(finding: Finding, judged: Judged | undefined): ResultLine {
-  const view = resultView(finding, judged);
-  return {
-    id: finding.id,
-    title: finding.title,
-    unit: finding.unit,
-    verdict: view.verdict,
-    judged: view.judged,
-    value: finding.measured ? finding.value : undefined,
-    interval: finding.measured ? [finding.interval[0], finding.interval[1]] : undefined,
-    reason: finding.measured ? undefined : finding.reason,
-    note: judged?.note,
-    limit: judged?.limit,
-    condition: finding.measured ? finding.condition : undefined,
-    u: finding.measured ? finding.u : undefined,
-    budget: finding.measured ? finding.budget.map(keptLine) : undefined,
-  };
-}
 export const liveWords = (value: number | null, unit: string) =>
   value === null ? 'not seen' : liveFigure(value, unit);
