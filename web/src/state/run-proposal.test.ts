@@ -23,7 +23,7 @@ describe('the proposal of a run', () => {
   });
   it('brings the car with it, and then is held', () => {
     const offer = offerOf(windingRecord(), marmot)!;
-    expect(offer.words).toMatch(/Take 13\.40 mohm/);
+    expect(offer.words).toMatch(/Take 13\.40 mΩ/);
     expect(offer.car?.motor).toEqual({ ...marmot.motor, windingOhm: { ohm: 0.0134, u: 0.0003 } });
     expect(offerOf(windingRecord(), offer.car!)?.car).toBeNull();
   });
