@@ -90,6 +90,7 @@ export const plans: readonly Plan[] = [
       ...beforePower,
       seen(looks.servoMount, 0.1, 3),
       check('rail-setting', 0.1, 5, ...powered),
+      check('rail-sag', 0.05, 4, 'rail-setting'),
       check('servo-end-points', 0.35, 4, 'rail-setting', 'servo-mount'),
       check('servo-no-load', 0.15, 4, 'servo-idle'),
       check('servo-speed', 0.1, 3, 'servo-no-load'),
