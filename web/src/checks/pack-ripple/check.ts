@@ -21,6 +21,7 @@ export const packRipple: Check<Evidence> = {
   wiring: [bareMotor, sensorCable, packLead, throttleLead],
   cautions: [
     'The motor is clamped in a stand with its pinion off; eyes are protected, sleeves and hair away.',
+    'The pack load comes on twice for a moment at the end: its resistor stands free.',
     packCaution,
     polarityCaution,
     manualCaution,
