@@ -45,7 +45,7 @@ async function run(wanted: RunArguments, check: Check, manner: RunManner): Promi
 /** What the person at the command line got wrong during the run is theirs to read, not a result. */
 function throwOn(cause: unknown): void {
   if (cause instanceof Error && cause.name === 'BadUsage') throw cause;
-  if (cause instanceof Error && cause.name !== 'RigError') process.stderr.write(`${cause.stack}\n`);
+  if (cause instanceof Error && cause.name !== 'RigError') tell(cause.stack ?? cause.message);
 }
 const tellProgress = ({ step, of, words: told, leftS }: Progress): void =>
   tell(`${of > 0 ? `${step}/${of} ` : ''}${told} (${Math.ceil(leftS)} s)`);

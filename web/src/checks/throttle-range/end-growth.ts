@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // How much the speed still grows over the last part of the travel that is meant: the place where it stops growing may
 // lie anywhere between the two meanings of a driven width, and within the last part that moves the growth a lot. Pure.
-import { linear, uncertain, type Quantity } from '#core/measurements/quantity';
+import { type Quantity, widened } from '#core/measurements/quantity';
 import { rectangular, typeB } from '#core/measurements/tap-errors';
 import type { Controller } from '#core/parts/part';
 import type { ClockFit } from '#core/samples/sample-store';
@@ -20,12 +20,6 @@ export function growthAsGiven(
   const [middle, half] = [middleShift(1, controller, clock), widthDoubt(1, controller, clock)];
   const at = (shift: number) => Math.min(1, Math.max(0, grown + shift / lastStep));
   const [low, value, high] = [middle - half, middle, middle + half].map(at);
-  const doubt = uncertain(0, [[widths, rectangular(Math.max(high - value, value - low))]]);
-  return linear(
-    [
-      [1, growth],
-      [1, doubt],
-    ],
-    value,
-  );
+  const doubt = rectangular(Math.max(high - value, value - low));
+  return { ...widened(growth, widths, doubt), value };
 }
